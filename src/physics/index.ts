@@ -1,5 +1,38 @@
 /** SI numerics that the trades share. */
 
+// Flow, air, water, gas and heat
+export { mitreBend, roundedBend } from "./bends.js";
+export {
+  circleArea,
+  equalFrictionDiameter,
+  equalFrictionOvalDiameter,
+  flattenedAreaRatio,
+  hydraulicDiameter,
+  meanVelocity,
+} from "./cross-section.js";
+export { smoothElbow, standardElbow } from "./elbow-multiples.js";
+export {
+  bellmouthEntry,
+  type ContractionFormula,
+  freeExit,
+  proudEntry,
+  sharpOrifice,
+  suddenContraction,
+  suddenExpansion,
+} from "./fittings.js";
+export {
+  churchill,
+  colebrook,
+  darcyFactor,
+  type FlowRegime,
+  flowRegime,
+  fullyRoughFactor,
+  laminarEnd,
+  reynolds,
+  type TransitionChoice,
+  turbulentStart,
+} from "./friction.js";
+export { type BendFlow, bendReynoldsFactor, bendRoughnessFactor, idelchikBend } from "./idelchik-bend.js";
 // Geometry and numerics
 export { type FittedPlane, fittedPlane, type LinearFit, leastSquares, type SpotHeight } from "./least-squares.js";
 export {
@@ -24,6 +57,14 @@ export {
   twist,
 } from "./level.js";
 export { type LinearCondition, leastCost } from "./linear-program.js";
+export {
+  equivalentLength,
+  fittingLoss,
+  frictionGradient,
+  frictionLoss,
+  type PipeFlow,
+  velocityPressure,
+} from "./pressure-loss.js";
 export {
   type Combining,
   combined,

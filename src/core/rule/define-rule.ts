@@ -1,0 +1,334 @@
+/** `defineRule`: from one object, the callable rule with its schema, catalogue facts, examples and texts. */
+import type * as z from "zod";
+import type { Basis, Limit } from "../basis/index.js";
+import {
+  type Dimension,
+  exactly,
+  kindDimension,
+  kinds,
+  type QuantityKind,
+  same,
+  siUnit,
+  type Unit,
+  type UnitSystem,
+} from "../quantity/index.js";
+import { type At, type AtInput, checkNamedLimits, readAt } from "./at.js";
+import { type Caution, cautions } from "./cautions.js";
+import { InputFault } from "./fault.js";
+import { type Finding, type Missing, type Part, type Remedy, severity, type Verdict } from "./finding.js";
+import {
+  descriptionAt,
+  InputReader,
+  inputJsonSchema,
+  quantityMetaOf,
+  type Read,
+  schemaAt,
+  type Tolerance,
+} from "./input.js";
+import { type Data, fill, type SlotKind, type Slots, shownData, showSlot } from "./message.js";
+import { setPath } from "./path.js";
+import { basesOf, setAsideOf, shown, stepOf } from "./render.js";
+import { type Compared, type Messages, type Outcome, type Path, type RawPart, RuleContext, TOO_CLOSE } from "./run.js";
+
+/** One change of an input value, in SI where it is a quantity. */
+export interface Change {
+  readonly path: Path;
+  readonly value: unknown;
+  /** The unit to write a quantity in. */
+  readonly unit?: Unit;
+}
+
+/** A change that might help, before it is tried. */
+export type Proposal<R extends Readonly<Record<string, string>>> = {
+  [Id in keyof R & string]: {
+    readonly change: readonly Change[];
+    readonly say: keyof Slots<R[Id]> extends never ? readonly [Id] : readonly [Id, Slots<R[Id]>];
+  };
+}[keyof R & string];
+
+/** One example of a rule: what goes in, and which message comes out. */
+export interface RuleExample<Input> {
+  readonly title: string;
+  readonly input: Input;
+  readonly at?: AtInput;
+  /** The message that must come out; the verdict follows from it. */
+  readonly gives: string;
+}
+
+/** The one object a rule is made from. */
+export interface RuleSpec<S extends z.ZodType, M extends Messages, R extends Readonly<Record<string, string>>> {
+  /** `trade/stem`, the stem being the file's name. */
+  readonly id: string;
+  /** What holds when the rule passes, as a sentence without a full stop. */
+  readonly title: string;
+  /** Version of the package that brought the rule. */
+  readonly since: string;
+  readonly input: S;
+  /** What the rule rests on beside its limits. */
+  readonly basis: readonly Basis[];
+  readonly limits: readonly Limit[];
+  readonly messages: M;
+  /** Texts of the changes the rule may offer. */
+  readonly remedies?: R;
+  readonly cautions: readonly Caution[];
+  /** Together they reach every message. */
+  readonly examples: readonly RuleExample<z.input<S>>[];
+  /** Reads downward: cannot tell, compute, show the step, compare, say. Pure. */
+  readonly check: (input: Read<z.output<S>>, ask: RuleContext<M>) => Outcome;
+  /** Changes to try when the rule fails, least change first. Offered only where the rule then passes. */
+  readonly mend?: (input: Read<z.output<S>>, at: At) => readonly Proposal<R>[];
+}
+
+/** A run of a rule before its texts are made. */
+export interface RuleRun {
+  readonly verdict: Verdict;
+  readonly governing: RawPart;
+  readonly parts: readonly RawPart[];
+  /** The whole finding, with texts. */
+  readonly finding: () => Finding;
+}
+
+/** A result that carries either a finding or the fault. */
+export type Tried<T> =
+  | { readonly ok: true; readonly finding: T; readonly fault?: undefined }
+  | { readonly ok: false; readonly fault: InputFault; readonly finding?: undefined };
+
+/** A rule: callable, and carrying everything the catalogue, the docs and the tests need. */
+export interface Rule<S extends z.ZodType = z.ZodType, M extends Messages = Messages> {
+  /**
+   * Checks one input.
+   *
+   * @throws InputFault where the input or what surrounds it cannot be used
+   */
+  (input: z.input<S>, at?: AtInput): Finding;
+  /** The same, with the fault as a value. */
+  readonly try: (input: unknown, at?: AtInput) => Tried<Finding>;
+  /** Checks values that were read before; for surveys. */
+  readonly run: (input: Read<z.output<S>>, at: At, tolerances: readonly Tolerance[]) => RuleRun;
+  readonly kind: "rule";
+  readonly id: string;
+  readonly title: string;
+  readonly since: string;
+  readonly input: S;
+  readonly basis: readonly Basis[];
+  readonly limits: readonly Limit[];
+  readonly messages: M;
+  readonly remedies: Readonly<Record<string, string>>;
+  readonly cautions: readonly Caution[];
+  readonly examples: readonly RuleExample<z.input<S>>[];
+  /** The JSON Schema of the input. */
+  readonly jsonSchema: () => Record<string, unknown>;
+}
+
+function templatesOf(messages: Messages): ReadonlyMap<string, { verdict: Verdict; template: string }> {
+  const templates = new Map<string, { verdict: Verdict; template: string }>();
+  for (const [verdict, byId] of Object.entries(messages) as [Verdict, Record<string, string>][]) {
+    for (const [id, template] of Object.entries(byId)) {
+      if (templates.has(id) || id === TOO_CLOSE) throw new RangeError(`message ${id} is named twice`);
+      templates.set(id, { verdict, template });
+    }
+  }
+  return templates;
+}
+
+/** The governing statement: the worst; among equals the first. */
+function worst(parts: readonly RawPart[]): RawPart {
+  const [first, ...rest] = parts;
+  if (first === undefined) throw new TypeError("a rule must say something");
+  return rest.reduce((bad, part) => (severity(part.verdict) < severity(bad.verdict) ? part : bad), first);
+}
+
+/**
+ * Half-width of each comparison from the tolerances of the inputs: each input is moved to both ends of its tolerance,
+ * and half the change of (measured − limit) counts; independent inputs combine as the root of the sum of squares
+ * (JCGM 100:2008, 5.1.2, to first order). Where moving an input changes which comparisons are made, nothing can be
+ * told: the half-width is infinite.
+ */
+function spreadsOf<T>(
+  input: T,
+  tolerances: readonly Tolerance[],
+  nominal: readonly Compared[],
+  compareAgain: (input: T) => readonly Compared[],
+): number[] {
+  const squares = nominal.map(() => 0);
+  for (const { path, plusMinus, min, max } of tolerances) {
+    const value = pathValue(input, path);
+    const low = Math.max(min, value - plusMinus);
+    const high = Math.min(max, value + plusMinus);
+    const down = compareAgain(setPath(input, path, low));
+    const up = compareAgain(setPath(input, path, high));
+    nominal.forEach((_, i) => {
+      const a = down[i];
+      const b = up[i];
+      if (!a || !b || down.length !== nominal.length || up.length !== nominal.length) {
+        squares[i] = Number.POSITIVE_INFINITY;
+        return;
+      }
+      const slope = (b.measured - b.limit - (a.measured - a.limit)) / (high - low);
+      squares[i] = squares[i]! + (slope * plusMinus) ** 2;
+    });
+  }
+  return squares.map(Math.sqrt);
+}
+
+function pathValue(input: unknown, path: Path): number {
+  return path.reduce<unknown>((value, key) => (value as Record<string | number, unknown>)[key], input) as number;
+}
+
+/**
+ * Defines a rule.
+ *
+ * From the one object come the callable function, the JSON Schema of its input, and all that the catalogue, the docs
+ * page, the command and the contract tests read.
+ */
+export function defineRule<
+  S extends z.ZodType,
+  const M extends Messages,
+  const R extends Readonly<Record<string, string>> = Record<never, never>,
+>(spec: RuleSpec<S, M, R>): Rule<S, M> {
+  type Input = Read<z.output<S>>;
+  const reader = new InputReader(spec.input);
+  let templates: ReturnType<typeof templatesOf> | undefined;
+
+  const evaluate = (input: Input, at: At, keeps: boolean, spreads: readonly number[] | null) => {
+    templates ??= templatesOf(spec.messages);
+    const context = new RuleContext<M>(at, keeps, templates, spreads);
+    const parts = spec.check(input, context);
+    return { context, parts };
+  };
+
+  const decide = (input: Input, at: At, tolerances: readonly Tolerance[], keeps: boolean) => {
+    if (tolerances.length === 0 || at.decision === "simple") return evaluate(input, at, keeps, null);
+    const nominal = evaluate(input, at, false, null).context.compared;
+    const spreads = spreadsOf(input, tolerances, nominal, (moved) => evaluate(moved, at, false, null).context.compared);
+    return evaluate(input, at, keeps, spreads);
+  };
+
+  const remediesFor = (input: Input, at: At, tolerances: readonly Tolerance[]): Remedy[] => {
+    const offered: Remedy[] = [];
+    for (const proposal of spec.mend?.(input, at) ?? []) {
+      const { change, say } = proposal as { change: readonly Change[]; say: readonly [string, Data?] };
+      const changed = change.reduce((whole, { path, value }) => setPath(whole, path, value), input);
+      const kept = tolerances.filter(({ path }) => !change.some((one) => startsWith(path, one.path)));
+      if (worst(decide(changed, at, kept, false).parts).verdict !== "pass") continue;
+      offered.push({
+        message: fill(spec.remedies![say[0]]!, say[1] ?? {}, at.units),
+        changes: change.map(({ path, value, unit }) => ({ path, value: writtenValue(spec.input, path, value, unit) })),
+      });
+    }
+    return offered;
+  };
+
+  const run = (input: Input, at: At, tolerances: readonly Tolerance[]): RuleRun => {
+    const { context, parts } = decide(input, at, tolerances, true);
+    const governing = worst(parts);
+    const finding = (): Finding => {
+      const { units } = at;
+      const { compared } = governing;
+      const relevant = parts.filter(({ verdict }) => verdict !== "pass" && verdict !== "notApplicable");
+      const spoken = relevant.length === 0 ? [governing] : [governing, ...relevant.filter((p) => p !== governing)];
+      const kind = compared?.kind;
+      return {
+        rule: spec.id,
+        title: spec.title,
+        verdict: governing.verdict,
+        messageId: governing.messageId,
+        message: spoken.map(({ template, data }) => fill(template, data, units)).join(" "),
+        parts: parts.map(
+          ({ verdict, messageId, template, data }): Part => ({
+            verdict,
+            messageId,
+            message: fill(template, data, units),
+            data: shownData(template, data, units),
+          }),
+        ),
+        measured: compared && shown(compared.measured, kind!, units),
+        tolerance: compared && compared.tolerance > 0 ? shown(compared.tolerance, kind!, units) : null,
+        limit: compared && shown(compared.limit, kind!, units),
+        margin: compared && shown(room(compared), kind!, units),
+        basis: basesOf(context, spec.basis, compared?.governing),
+        setAside: setAsideOf(context.governed, units),
+        workings: context.steps.map((step) => stepOf(step, units)),
+        assumptions: context.assumptions,
+        missing: missingOf(parts, tolerances, spec.input, units),
+        remedies: governing.verdict === "fail" ? remediesFor(input, at, tolerances) : [],
+        cautions: spec.cautions.map((name) => cautions[name]),
+      };
+    };
+    return { verdict: governing.verdict, governing, parts, finding };
+  };
+
+  const check = (input: unknown, atGiven?: AtInput): Finding => {
+    const at = readAt(atGiven);
+    checkNamedLimits(at, spec.limits);
+    const { value, tolerances } = reader.read(input, { decimal: at.decimal });
+    return run(value, at, tolerances).finding();
+  };
+
+  const attempt = (input: unknown, at?: AtInput): Tried<Finding> => {
+    try {
+      return { ok: true, finding: check(input, at) };
+    } catch (error) {
+      if (error instanceof InputFault) return { ok: false, fault: error };
+      throw error;
+    }
+  };
+
+  const { check: _body, mend: _mend, remedies = {}, ...facts } = spec;
+  return Object.assign((input: z.input<S>, at?: AtInput) => check(input, at), {
+    ...facts,
+    remedies,
+    kind: "rule" as const,
+    try: attempt,
+    run,
+    jsonSchema: () => inputJsonSchema(spec.input),
+  }) as Rule<S, M>;
+}
+
+/** What to measure: values that were not given, and values that were not measured closely enough. */
+function missingOf(
+  parts: readonly RawPart[],
+  tolerances: readonly Tolerance[],
+  schema: z.ZodType,
+  units: UnitSystem,
+): Missing[] {
+  const absent = parts.flatMap(({ missing }) => missing.map((path) => ({ path, what: descriptionAt(schema, path) })));
+  const near = parts.find(({ messageId }) => messageId === TOO_CLOSE);
+  if (!near) return absent;
+  const { compared, closely } = near;
+  const again = tolerances.map(({ path, dimension }) => {
+    const direct = tolerances.length === 1 && closely !== null && closely > 0 && kindsMatch(compared!.kind, dimension);
+    const how = direct ? `to better than ± ${showSlot(closely, compared!.kind, units)}` : "as closely as you can";
+    return { path, what: `${descriptionAt(schema, path)}: measure again, ${how}` };
+  });
+  return [...absent, ...again];
+}
+
+const kindsMatch = (kind: SlotKind, dimension: Dimension): boolean =>
+  kind in kinds && kindDimension(kind as QuantityKind) === dimension;
+
+/** The room left to the limit, negative where it is passed; nothing where the two agree within the slack. */
+function room({ measured, limit, sense }: NonNullable<RawPart["compared"]>): number {
+  if (same(measured, limit)) return 0;
+  return sense === "atMost" ? limit - measured : measured - limit;
+}
+
+const startsWith = (path: Path, start: Path): boolean => start.every((key, i) => path[i] === key);
+
+/** A changed value in the form the input takes: a quantity as exact value and unit. */
+function writtenValue(schema: z.ZodType, path: Path, value: unknown, unit: Unit | undefined): unknown {
+  const found = schemaAt(schema, path);
+  const dimension = found && quantityDimension(found);
+  if (dimension === undefined || typeof value !== "number") return value;
+  return exactly(value as never, unit ?? siUnit(dimension));
+}
+
+function quantityDimension(schema: z.core.$ZodType) {
+  let current: z.core.$ZodType | undefined = schema;
+  while (current) {
+    const meta = quantityMetaOf(current);
+    if (meta) return meta.quantity;
+    current = (current._zod.def as { innerType?: z.core.$ZodType }).innerType;
+  }
+  return undefined;
+}

@@ -1,0 +1,1 @@
+export { type Between, type Beyond, defineTable, lookUp, type Table } from "./table.js";
