@@ -1,6 +1,7 @@
 /** SI numerics that the trades share. */
 
 // Flow, air, water, gas and heat
+export { geopotentialHeight, pressureAtAltitude, standardPressure, temperatureAtAltitude } from "./atmosphere.js";
 export { mitreBend, roundedBend } from "./bends.js";
 export {
   circleArea,
@@ -10,6 +11,7 @@ export {
   hydraulicDiameter,
   meanVelocity,
 } from "./cross-section.js";
+export { airConductivity, airViscosity, dryAirDensity, gasConstantOfAir } from "./dry-air.js";
 export { smoothElbow, standardElbow } from "./elbow-multiples.js";
 export {
   bellmouthEntry,
@@ -57,6 +59,22 @@ export {
   twist,
 } from "./level.js";
 export { type LinearCondition, leastCost } from "./linear-program.js";
+export {
+  dewPoint,
+  dryAirVolume,
+  heatOfDryAir,
+  heatOfVapour,
+  humidityRatio,
+  humidityRatioFromWetBulb,
+  latentHeat,
+  type MoistAir,
+  moistAir,
+  moistAirDensity,
+  moistAirEnthalpy,
+  saturationPressure,
+  vapourPressure,
+  wetBulb,
+} from "./moist-air.js";
 export {
   equivalentLength,
   fittingLoss,
