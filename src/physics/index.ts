@@ -3,6 +3,16 @@
 // Flow, air, water, gas and heat
 export { geopotentialHeight, pressureAtAltitude, standardPressure, temperatureAtAltitude } from "./atmosphere.js";
 export { mitreBend, roundedBend } from "./bends.js";
+export { type Clash, clashes, overlappingBoxes } from "./clashes.js";
+export {
+  conformanceProbability,
+  guardBand,
+  guardBandRisk,
+  normalProbability,
+  normalQuantile,
+  type ToleranceRange,
+} from "./conformance.js";
+export { type Corner, cornerClearance, type LongestTurning, longestTurning, type PlanSize } from "./corner.js";
 export {
   circleArea,
   equalFrictionDiameter,
@@ -11,8 +21,17 @@ export {
   hydraulicDiameter,
   meanVelocity,
 } from "./cross-section.js";
+export {
+  type CorridorNeed,
+  corridorForDoorway,
+  type DoorFrame,
+  doorClearWidth,
+  doorwaySlant,
+  type LeafPlace,
+} from "./doorway.js";
 export { airConductivity, airViscosity, dryAirDensity, gasConstantOfAir } from "./dry-air.js";
 export { smoothElbow, standardElbow } from "./elbow-multiples.js";
+export { feetReactions } from "./feet-load.js";
 export {
   bellmouthEntry,
   type ContractionFormula,
@@ -22,6 +41,7 @@ export {
   suddenContraction,
   suddenExpansion,
 } from "./fittings.js";
+export { freePlaces, freeSpans, type Span } from "./free-space.js";
 export {
   churchill,
   colebrook,
@@ -34,8 +54,15 @@ export {
   type TransitionChoice,
   turbulentStart,
 } from "./friction.js";
+export {
+  draggingForce,
+  type HandTruckLoad,
+  handTruckBalance,
+  handTruckForce,
+  lowerCarrierShare,
+  wheelStepForce,
+} from "./handling.js";
 export { type BendFlow, bendReynoldsFactor, bendRoughnessFactor, idelchikBend } from "./idelchik-bend.js";
-// Geometry and numerics
 export { type FittedPlane, fittedPlane, type LinearFit, leastSquares, type SpotHeight } from "./least-squares.js";
 export {
   type BodySlope,
@@ -58,6 +85,27 @@ export {
   slopedStance,
   twist,
 } from "./level.js";
+export {
+  frequencyMultiplier,
+  type Grip,
+  horizontalEstimate,
+  type Lift,
+  type LiftingDuration,
+  type LiftingLimit,
+  type LiftingSpell,
+  type LiftingSystem,
+  liftingDuration,
+  liftingFrequency,
+  liftingLimit,
+} from "./lifting.js";
+export {
+  asymmetry,
+  type FrequencyRow,
+  frequencyRows,
+  gripMultipliers,
+  liftingDurations,
+  liftingSystems,
+} from "./lifting-tables.js";
 export { type LinearCondition, leastCost } from "./linear-program.js";
 export {
   dewPoint,
@@ -75,6 +123,34 @@ export {
   vapourPressure,
   wetBulb,
 } from "./moist-air.js";
+export {
+  type Box,
+  box,
+  nearestOnSegment,
+  type Point,
+  point,
+  pointDistance,
+  pointSegmentDistance,
+  type Segment,
+  segmentDistance,
+  segmentsMeet,
+  TOUCH,
+  turnOf,
+} from "./plane.js";
+export {
+  boxPolygon,
+  convexPolygon,
+  leftOf,
+  type Polygon,
+  penetration,
+  polygonArea,
+  polygonContains,
+  polygonDistance,
+  polygonSides,
+  polygonsOverlap,
+  sharedArea,
+  turnedRectangle,
+} from "./polygon.js";
 export {
   equivalentLength,
   fittingLoss,
@@ -94,5 +170,35 @@ export {
   standardOfLimits,
   standardOfResolution,
 } from "./propagation.js";
-export { brent } from "./roots.js";
+export { brent, type LeastValue, leastValue } from "./roots.js";
+export {
+  type Sector,
+  sectorArea,
+  sectorPointDistance,
+  sectorPolygonDistance,
+  sectorSharedArea,
+  sectorsMeet,
+} from "./sector.js";
+export { nearestShimStack, type ShimStack, shimHeights, shimStack } from "./shims.js";
+export { type ReversedReading, reversedReading, slopeAngle, slopeAt, vialRadius, vialTilt } from "./slope.js";
+export { slidingForce, tipAngle, tippingForce, tippingLever } from "./stability.js";
+export { freeOpening, type Leaf, leafEnvelope, leafOutline, swingsFree } from "./swing.js";
+export { type TapeClass, tapeClasses, tapeLimit, usTapeLimit, usTapeLimits } from "./tape.js";
+export {
+  shortestCarry,
+  stairNeedAlong,
+  stairNeedUpright,
+  type TiltedCarry,
+  type TiltRange,
+  tiltedHeight,
+  tooTallBetween,
+} from "./tilt.js";
 export { type CountedTurns, countedTurns } from "./turns.js";
+export {
+  beamFrequency,
+  dunkerleyFrequency,
+  floorFrequency,
+  massFrequency,
+  STANDARD_GRAVITY,
+  unbalanceForce,
+} from "./vibration.js";
