@@ -3,7 +3,7 @@
 /**
  * Relative slack of every comparison with a limit. A limit given in inches and a measurement given in inches can differ
  * in the last bits once both are in metres; the slack is far below anything that can be measured. It is taken from the
- * smaller of the two, so that an infinite value never passes a finite limit.
+ * smaller of the two, and must not be reached, so that an infinite value passes no limit but its own.
  */
 const SLACK = 1e-9;
 
@@ -15,7 +15,7 @@ const slackFor = (a: number, b: number): number => SLACK * Math.min(Math.abs(a),
  * @example atMost(0.1 + 0.2, 0.3) // true
  */
 export function atMost(value: number, limit: number): boolean {
-  return value <= limit || value - limit <= slackFor(value, limit);
+  return value <= limit || value - limit < slackFor(value, limit);
 }
 
 /**
@@ -24,7 +24,7 @@ export function atMost(value: number, limit: number): boolean {
  * @example atLeast(si(7, "in"), 0.1778) // true
  */
 export function atLeast(value: number, limit: number): boolean {
-  return value >= limit || limit - value <= slackFor(value, limit);
+  return value >= limit || limit - value < slackFor(value, limit);
 }
 
 /**
@@ -33,7 +33,7 @@ export function atLeast(value: number, limit: number): boolean {
  * @example same(si(12, "in"), si(1, "ft")) // true
  */
 export function same(a: number, b: number): boolean {
-  return a === b || Math.abs(a - b) <= slackFor(a, b);
+  return a === b || Math.abs(a - b) < slackFor(a, b);
 }
 
 /** Which way a limit binds. */

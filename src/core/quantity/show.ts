@@ -97,6 +97,11 @@ export interface ShowOptions {
 const DIGITS = 3;
 const SIXTEENTHS = 16;
 
+/** A number that is missing or beyond all bounds has no text; that it got here is a fault of the calling code. */
+function needFinite(value: number): void {
+  if (!Number.isFinite(value)) throw new RangeError(`${value} cannot be shown`);
+}
+
 /** Most decimals that `toFixed` gives. */
 const MOST_DECIMALS = 100;
 
@@ -108,7 +113,7 @@ const MOST_DECIMALS = 100;
  * @example showNumber(21998.4) // "21,998"
  */
 export function showNumber(value: number, digits = DIGITS): string {
-  if (!Number.isFinite(value)) throw new RangeError(`${value} cannot be shown`);
+  needFinite(value);
   if (value === 0) return "0";
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const decimals = Math.min(MOST_DECIMALS, Math.max(0, digits - 1 - magnitude));
@@ -172,6 +177,7 @@ function chosenUnit(value: number, choices: readonly Choice[]): Exclude<Choice, 
  *
  * @param quantity - SI number
  * @param kind - what is shown, see {@link kinds}
+ * @throws RangeError where the number is not finite
  * @example show(si(5.5, "in"), "length") // "5 1/2 in"
  */
 export function show<K extends QuantityKind>(
@@ -179,6 +185,7 @@ export function show<K extends QuantityKind>(
   kind: K,
   { units: system = "us", digits }: ShowOptions = {},
 ): string {
+  needFinite(quantity);
   const choice = chosenUnit(quantity, kinds[kind][system]);
   if (choice === "quarterTurns") {
     return digits === undefined ? quarterTurns(quantity) : `${showNumber(quantity / (2 * Math.PI), digits)} turns`;
