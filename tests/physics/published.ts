@@ -1,38 +1,8 @@
-/** Reading the data files of numbers from outside, and comparing with what they print. */
+/** Comparing with printed numbers, and reading the fixtures that libraries made. */
 import { readFileSync } from "node:fs";
 import { expect } from "vitest";
 
 const folder = new URL("../references/physics/", import.meta.url);
-
-export type Row = Readonly<Record<string, string>>;
-
-export interface Published {
-  readonly source: string;
-  readonly confirmed: string;
-  readonly tolerance: string;
-  readonly rows: readonly Row[];
-}
-
-/** A CSV file: `# key: value` lines, a line of column names, then rows as wide as it. Fields hold no commas or quotes. */
-export function published(name: string): Published {
-  const lines = readFileSync(new URL(name, folder), "utf8").trimEnd().split("\n");
-  const head: Record<string, string> = {};
-  const body: string[][] = [];
-  for (const line of lines) {
-    const key = /^# (\w+): (.+)$/.exec(line);
-    if (key) head[key[1]!] = head[key[1]!] === undefined ? key[2]! : `${head[key[1]!]} ${key[2]!}`;
-    else body.push(line.split(","));
-  }
-  const { source, confirmed, tolerance } = head;
-  if (!source || !confirmed || !tolerance) throw new Error(`${name}: needs source, confirmed and tolerance lines`);
-  const [columns, ...cells] = body;
-  const rows = cells.map((row, i) => {
-    if (row.length !== columns!.length) throw new Error(`${name}: row ${i + 1} has ${row.length} fields`);
-    return Object.fromEntries(columns!.map((column, j) => [column, row[j]!]));
-  });
-  if (rows.length === 0) throw new Error(`${name}: no rows`);
-  return { source, confirmed, tolerance, rows };
-}
 
 /** A JSON file that a script of the folder `tools` made with a named library. */
 export function generated<T>(name: string): { readonly source: string; readonly rows: readonly T[] } {

@@ -1,0 +1,2 @@
+/** Libraries without types that only tests use. */
+declare module "psychrolib";
