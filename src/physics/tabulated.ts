@@ -14,6 +14,7 @@ export function interpolated(what: string, points: Points, x: number): number {
   const right = points.findIndex(([px]) => px >= x);
   if (right <= 0) return right === 0 ? first[1] : last[1];
   const [x1, y1] = points[right]!;
+  if (x === x1) return y1;
   const [x0, y0] = points[right - 1]!;
   return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
 }
