@@ -225,6 +225,7 @@ describe("reading trade spellings", () => {
       unit: "in",
     });
     expect(read({ value: 68, unit: "°F", plusMinus: 2 }, "temperature").plusMinus).toBeCloseTo(2 / 1.8, 14);
+    expect(read({ value: 22, unit: "in", plusMinus: 0 }, "length").plusMinus).toBe(0);
     expect(read({ value: 0.5, unit: "1" }, "ratio").value).toBe(0.5);
     expect(read({ value: 1, unit: " in² ", plusMinus: undefined }, "area")).toMatchObject({
       unit: "in2",
@@ -415,6 +416,12 @@ describe("refusing", () => {
     ["5 ± 1/16", "length", "noUnit", 'say the unit, for example "5 ft"'],
     ["x ± 1/16 in", "length", "noValue", 'write a number and then its unit, for example "18 ft"'],
     ["± 1/16 in", "length", "noValue", 'write a number and then its unit, for example "18 ft"'],
+    [
+      "68 °F ± 2 V",
+      "temperature",
+      "malformedTolerance",
+      'after ±: "V" is a unit of voltage; write a temperature difference, for example "10 °F"',
+    ],
     ["5 in ± -1 in", "length", "malformedTolerance", "the tolerance after ± must not be negative"],
     ["5 in ± 1 in ± 2 in", "length", "malformedTolerance", "write one tolerance after one ±"],
     [
@@ -601,6 +608,7 @@ describe("round trips", () => {
   });
 
   test("a number that no double of the unit gives back is spelled in the SI unit", () => {
+    expect(exactly(si(0.1 + 0.2, "in"), "in")).toEqual({ value: 0.1 + 0.2, unit: "in" });
     let fallen = 0;
     for (let i = 1; i <= 2000; i++) {
       const quantity = brand<"length">(i / 7);
@@ -726,6 +734,7 @@ describe("showing", () => {
     [1.25, "1 1/4 turns"],
     [-2, "-2 turns"],
     [0.33, "0.33 turns"],
+    [0.27, "0.27 turns"],
     [-0.001, "0 turns"],
   ])("%d turns are shown as %s", (turns, shown) => {
     expect(show(si(turns, "turn"), "turns")).toBe(shown);

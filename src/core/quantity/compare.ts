@@ -71,7 +71,7 @@ export function compare(
     throw new RangeError(`cannot compare ${value} ± ${plusMinus} with ${limit}`);
   }
   const within = sense === "atMost" ? atMost : atLeast;
-  if (plusMinus === 0 || decision === "simple") return within(value, limit) ? "inside" : "outside";
+  if (decision === "simple") return within(value, limit) ? "inside" : "outside";
   const lowest = within(value - plusMinus, limit);
   const highest = within(value + plusMinus, limit);
   if (lowest && highest) return "inside";

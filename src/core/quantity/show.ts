@@ -145,7 +145,7 @@ function tape(metres: number, withFeet: boolean): string {
   const total = Math.round(size * SIXTEENTHS);
   const off = Math.abs(size - total / SIXTEENTHS);
   if (size < 2 && off > 0.01 * size) return `${showNumber(inches)} in`;
-  const sign = inches < 0 && total > 0 ? "-" : "";
+  const sign = inches < 0 ? "-" : "";
   const feet = withFeet && total >= 36 * SIXTEENTHS ? Math.floor(total / (12 * SIXTEENTHS)) : 0;
   const left = total - feet * 12 * SIXTEENTHS;
   const whole = Math.floor(left / SIXTEENTHS);
