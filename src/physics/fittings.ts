@@ -32,7 +32,7 @@ export type ContractionFormula = "jet" | "linear" | "idelchik";
  * Loss coefficient of a sudden sharp narrowing, on the speed in the smaller section, a number without a unit.
  *
  * jet: K = 0.0696·(1 − β⁵)·λ² + (λ − 1)², λ = 1 + 0.622·(1 − 0.215·β² − 0.785·β⁵), β² = A₂/A₁.
- * linear: K = ½·(1 − A₂/A₁). idelchik: K = ½·(1 − A₂/A₁)^0.75. They differ by up to 0.11.
+ * linear: K = ½·(1 − A₂/A₁). idelchik: K = ½·(1 − A₂/A₁)^0.75. They differ by up to 0.12.
  *
  * @param areaRatio - A₂/A₁, smaller over greater area, above 0 to 1
  * @param formula - which formula

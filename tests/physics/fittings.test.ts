@@ -207,7 +207,7 @@ describe("changes of section", () => {
     expectPrinted(k, row["k"]!, tolerance);
   });
 
-  test("no change loses nothing; a sharper one never loses less; the three contractions stay within 0.11", () => {
+  test("no change loses nothing; a sharper one never loses less; the three contractions stay within 0.125", () => {
     const n = fc.double({ min: 0.01, max: 1, noNaN: true });
     expect(suddenExpansion(ratio(1))).toBe(0);
     for (const formula of ["jet", "linear", "idelchik"] as const)
@@ -219,7 +219,7 @@ describe("changes of section", () => {
         expect(sharpOrifice(ratio(open))).toBeLessThanOrEqual(sharpOrifice(ratio(tight)));
         for (const formula of ["jet", "linear", "idelchik"] as const)
           expect(suddenContraction(ratio(open), formula)).toBeLessThanOrEqual(suddenContraction(ratio(tight), formula));
-        expect(Math.abs(suddenContraction(ratio(a)) - suddenContraction(ratio(a), "linear"))).toBeLessThan(0.11);
+        expect(Math.abs(suddenContraction(ratio(a)) - suddenContraction(ratio(a), "linear"))).toBeLessThan(0.125);
         expect(Math.abs(suddenContraction(ratio(a), "idelchik") - suddenContraction(ratio(a), "linear"))).toBeLessThan(
           0.08,
         );
