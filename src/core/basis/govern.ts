@@ -1,4 +1,5 @@
 /** Which of several limits governs at a place, and why the others were set aside. */
+import { same } from "../quantity/index.js";
 import { type Basis, cite } from "./basis.js";
 import { type Adopted, type Building, bindingTexts, documentOf, type Fuel, type Text } from "./documents.js";
 import { basisOf, type Conditions, coversEdition, type Limit, printedSi } from "./limit.js";
@@ -48,9 +49,9 @@ function stricter(limit: Limit, a: Candidate, b: Candidate): Candidate {
 const matches = (value: { readonly when?: Conditions }, conditions: Conditions): boolean =>
   value.when === undefined || Object.entries(value.when).every(([key, wanted]) => conditions[key] === wanted);
 
-function codeCandidates(limit: Limit, place: Place, fuel: Fuel, conditions: Conditions): Candidate[] {
+function codeCandidates(limit: Limit, place: Place, texts: readonly Text[], conditions: Conditions): Candidate[] {
   const found: Candidate[] = [];
-  for (const text of bindingTexts(place.adopted, limit.subject, place.building, fuel)) {
+  for (const text of texts) {
     const edition = place.adopted[documentOf(text)]!;
     const value = limit.values.find(
       (entry) => entry.text === text && coversEdition(entry, edition) && matches(entry, conditions),
@@ -71,7 +72,8 @@ function codeCandidates(limit: Limit, place: Place, fuel: Fuel, conditions: Cond
  */
 export function govern(limit: Limit, place: Place, fuel: Fuel, conditions: Conditions = {}): Governing | undefined {
   const setAside: { candidate: Candidate; reason: string }[] = [];
-  let bound = codeCandidates(limit, place, fuel, conditions);
+  const texts = bindingTexts(place.adopted, limit.subject, place.building, fuel);
+  let bound = codeCandidates(limit, place, texts, conditions);
 
   const local: Candidate[] = [];
   for (const stated of place.local) {
@@ -82,11 +84,11 @@ export function govern(limit: Limit, place: Place, fuel: Fuel, conditions: Condi
       basis: stated.basis,
       text: stated.amends ?? null,
     };
-    const amended = bound.filter(({ text }) => stated.amends === undefined || text === stated.amends);
-    if (stated.amends !== undefined && amended.length === 0 && bound.length > 0) {
+    if (stated.amends !== undefined && !texts.includes(stated.amends)) {
       setAside.push({ candidate: amendment, reason: "it amends a text that does not bind here" });
       continue;
     }
+    const amended = bound.filter(({ text }) => stated.amends === undefined || text === stated.amends);
     for (const candidate of amended) {
       setAside.push({ candidate, reason: `amended locally by ${cite(stated.basis)}` });
     }
@@ -128,7 +130,7 @@ export function govern(limit: Limit, place: Place, fuel: Fuel, conditions: Condi
     if (candidate !== governing) {
       setAside.push({
         candidate,
-        reason: candidate.value === governing.value ? "it says the same" : "it is less strict",
+        reason: same(candidate.value, governing.value) ? "it says the same" : "it is less strict",
       });
     }
   }

@@ -57,11 +57,7 @@ export interface Limit extends LimitSpec {
   readonly dimension: Dimension | null;
 }
 
-/**
- * Defines a limit from its dated values.
- *
- * @throws RangeError where a value names an edition that its document does not have, or a unit of another dimension
- */
+/** Defines a limit from its dated values. {@link faultsOfLimit} tells what is wrong with them. */
 export function defineLimit(spec: LimitSpec): Limit {
   const dimension = spec.kind === "count" || spec.kind === "requirement" ? null : kindDimension(spec.kind);
   return { ...spec, dimension };
@@ -89,9 +85,32 @@ export function basisOf(value: DatedValue, edition: number): Basis {
   return value.note === undefined ? basis : { ...basis, note: value.note };
 }
 
-/** Complaints about a limit's data: editions that do not exist, units of another dimension. For the contract tests. */
+const spans = (value: DatedValue): string =>
+  `${value.text} ${value.from ?? "first"} to ${value.to ?? "last"}${value.when ? ` ${JSON.stringify(value.when)}` : ""}`;
+
+/** Whether an earlier value hides a later one: same text, an edition in common, and no condition the later lacks. */
+function hides(earlier: DatedValue, later: DatedValue): boolean {
+  const { from = 0, to = Number.POSITIVE_INFINITY } = earlier;
+  return (
+    earlier.text === later.text &&
+    from <= (later.to ?? Number.POSITIVE_INFINITY) &&
+    (later.from ?? 0) <= to &&
+    Object.entries(earlier.when ?? {}).every(([key, wanted]) => later.when?.[key] === wanted)
+  );
+}
+
+/**
+ * Complaints about a limit's data: editions that do not exist, units of another dimension, values that another one of
+ * the same text and edition hides. For the contract tests.
+ */
 export function faultsOfLimit(limit: Limit): string[] {
   const faults: string[] = [];
+  limit.values.forEach((later, i) => {
+    if ((later.from ?? 0) > (later.to ?? Number.POSITIVE_INFINITY))
+      faults.push(`${limit.id}: ${spans(later)} is no span`);
+    const earlier = limit.values.slice(0, i).find((one) => hides(one, later));
+    if (earlier) faults.push(`${limit.id}: ${spans(later)} is hidden by ${spans(earlier)}`);
+  });
   for (const value of limit.values) {
     if (value.text !== "practice") {
       const editions: readonly number[] = adoptable[documentOf(value.text)].editions;

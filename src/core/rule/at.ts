@@ -20,7 +20,7 @@ import {
   type UnitSystem,
 } from "../quantity/index.js";
 import { describeReceived, InputFault, type InputIssue } from "./fault.js";
-import { InputReader } from "./input.js";
+import { anywhere, InputReader } from "./input.js";
 
 const texts = [...(Object.keys(adoptable) as Text[]), "ircFuelGas"] as unknown as [Text, ...Text[]];
 
@@ -129,7 +129,11 @@ export interface At {
   /** Stated values for a limit, read at first use. */
   readonly stated: (limit: Limit) => { readonly local: readonly StatedValue[]; readonly maker: readonly StatedValue[] };
   /** Ids that amendments or the maker name, with their path, for the check that none is unknown. */
-  readonly named: readonly { readonly limit: string; readonly path: readonly (string | number)[] }[];
+  readonly named: readonly {
+    readonly limit: string;
+    readonly when: Conditions;
+    readonly path: readonly (string | number)[];
+  }[];
 }
 
 const reader = new InputReader(atInput);
@@ -158,6 +162,9 @@ function statedBasis({ citation: { document, publisher, edition, section } }: St
   };
 }
 
+/** A limit on a ratio may be more than the whole: 125 % of a current. Common practice, no source. */
+const MOST_RATIO = [0, 100] as const;
+
 function amountOf(value: Stated["value"], limit: Limit, decimal: "." | ","): number | InputIssue["message"] {
   if (limit.kind === "requirement") {
     return typeof value === "boolean" ? Number(value) : "this limit is a requirement: write true or false";
@@ -169,6 +176,8 @@ function amountOf(value: Stated["value"], limit: Limit, decimal: "." | ","): num
   }
   const read = readQuantity(value, limit.dimension, { decimal });
   if (isReadingProblem(read)) return read.message;
+  const [least, most] = limit.dimension === "ratio" ? MOST_RATIO : anywhere[limit.dimension];
+  if (read.value < least || read.value > most) return "no limit is as small or as large as this";
   return read.plusMinus > 0 ? "a limit has no tolerance; leave out the part after ±" : read.value;
 }
 
@@ -219,8 +228,17 @@ function missingDocuments(adopted: Adopted, building: Building): (keyof typeof d
  * @throws InputFault where it cannot be used, for example for an edition that the document does not have
  */
 export function readAt(input: AtInput = {}): At {
-  const { value } = reader.read(input);
-  const { jurisdiction = {}, maker = [], units = "us", decision = "guarded", decimal = "." } = value;
+  return completeAt(reader.read(input).value);
+}
+
+/** Fills in the stated defaults of surroundings that a schema has checked already. */
+export function completeAt({
+  jurisdiction = {},
+  maker = [],
+  units = "us",
+  decision = "guarded",
+  decimal = ".",
+}: z.output<typeof atInput>): At {
   const local = (jurisdiction.local ?? []) as Stated[];
   const adopted = { ...jurisdiction.adopted } as Adopted;
   const building = jurisdiction.building ?? defaults.building;
@@ -247,26 +265,28 @@ export function readAt(input: AtInput = {}): At {
     buildingAssumed: jurisdiction.building === undefined,
     stated,
     named: [
-      ...local.map(({ limit }, i) => ({ limit, path: ["jurisdiction", "local", i, "limit"] })),
-      ...maker.map(({ limit }, i) => ({ limit, path: ["maker", i, "limit"] })),
+      ...local.map(({ limit, when = {} }, i) => ({ limit, when, path: ["jurisdiction", "local", i] })),
+      ...(maker as Stated[]).map(({ limit, when = {} }, i) => ({ limit, when, path: ["maker", i] })),
     ],
   };
 }
 
 /**
- * Refuses amendments and maker's figures for limits that nothing here knows, so that a misspelt id is not dropped in
- * silence; reads the others, so that an unreadable figure is found even where no rule asks for it.
+ * Refuses amendments and maker's figures for limits or conditions that nothing here knows, so that a misspelt name is
+ * not dropped in silence; reads the others, so that an unreadable figure is found even where no rule asks for it.
  */
 export function checkNamedLimits(at: At, known: readonly Limit[]): void {
   const byId = new Map(known.map((limit) => [limit.id, limit]));
   const issues: InputIssue[] = [];
-  for (const { limit, path } of at.named) {
+  for (const { limit, when, path } of at.named) {
     const found = byId.get(limit);
-    if (found) at.stated(found);
-    else {
+    if (found) {
+      at.stated(found);
+      issues.push(...unknownConditions(found, when, path));
+    } else {
       const ids = [...byId.keys()].join(", ") || "none: no limit can be amended here";
       issues.push({
-        path,
+        path: [...path, "limit"],
         code: "unknownLimit",
         message: `there is no such limit here; write one of ${ids}`,
         expected: ids,
@@ -275,4 +295,19 @@ export function checkNamedLimits(at: At, known: readonly Limit[]): void {
     }
   }
   if (issues.length > 0) throw new InputFault(issues);
+}
+
+/** Facts of the case that no value of the limit depends on, so that the stated one could never hold. */
+function unknownConditions(limit: Limit, when: Conditions, path: readonly (string | number)[]): InputIssue[] {
+  const known = new Set(limit.values.flatMap((value) => Object.keys(value.when ?? {})));
+  const names = [...known].join(", ") || "none: this limit is the same in every case";
+  return Object.keys(when)
+    .filter((key) => !known.has(key))
+    .map((key) => ({
+      path: [...path, "when", key],
+      code: "unknownField",
+      message: `this limit does not depend on such a fact; write one of ${names}`,
+      expected: names,
+      received: describeReceived(when[key]),
+    }));
 }

@@ -4,11 +4,11 @@ import type { Basis, Limit } from "../basis/index.js";
 import type { DimensionOfKind, Quantity, QuantityKind, UnitSystem } from "../quantity/index.js";
 import { type At, type AtInput, checkNamedLimits, readAt } from "./at.js";
 import { type Caution, cautions } from "./cautions.js";
-import { InputFault } from "./fault.js";
+import { endsOf } from "./ends.js";
+import { InputFault, pathText } from "./fault.js";
 import type { CalculatedValue, Calculation, ShownValue } from "./finding.js";
 import { descriptionAt, InputReader, inputJsonSchema, type Read, type Tolerance } from "./input.js";
-import { type Data, fill, type Slots, showSlot } from "./message.js";
-import { setPath } from "./path.js";
+import { type Data, differenceOf, fill, type Slots, showSlot } from "./message.js";
 import { basesOf, setAsideOf, stepOf } from "./render.js";
 import { Asking, type Path } from "./run.js";
 
@@ -187,24 +187,38 @@ export function defineCalculator<
     return { context, result: spec.compute(input, context) };
   };
 
-  /** Half-width of each output: as for a rule's comparisons, to first order, root of the sum of squares. */
-  const spreadsOf = (input: Input, at: At, tolerances: readonly Tolerance[]): Numbers => {
-    const squares = new Map<string, number>();
-    for (const { path, plusMinus, min, max } of tolerances) {
-      const value = path.reduce<unknown>((v, key) => (v as Record<string | number, unknown>)[key], input) as number;
-      const low = Math.max(min, value - plusMinus);
-      const high = Math.min(max, value + plusMinus);
-      const down = evaluate(setPath(input, path, low), at, false).result;
-      const up = evaluate(setPath(input, path, high), at, false).result;
-      if (down instanceof NoAnswer || up instanceof NoAnswer) continue;
-      const ends = [numbersOf(spec.outputs, down as Raw), numbersOf(spec.outputs, up as Raw)] as const;
-      for (const [place, b] of ends[1]) {
-        const a = ends[0].get(place);
-        if (a === undefined) continue;
-        squares.set(place, (squares.get(place) ?? 0) + (((b - a) / (high - low)) * plusMinus) ** 2);
+  /** Every number at one end of a tolerance; none where there is no answer there. */
+  const numbersAt = (input: Input, at: At): Numbers => {
+    const { result } = evaluate(input, at, false);
+    return result instanceof NoAnswer ? new Map() : numbersOf(spec.outputs, result as Raw);
+  };
+
+  /**
+   * Half-width of each output: as for a rule's comparisons, to first order, root of the sum of squares. Where an end of
+   * a tolerance has no answer the other end counts alone; where neither has one, that is told.
+   */
+  const spreadsOf = (input: Input, nominal: Numbers, at: At, tolerances: readonly Tolerance[]) => {
+    const spreads = new Map<string, number>();
+    const notCarried: string[] = [];
+    for (const tolerance of tolerances) {
+      const ends = endsOf(input, tolerance);
+      if (!ends) continue;
+      const down = numbersAt(ends.low, at);
+      const up = numbersAt(ends.high, at);
+      let carried = true;
+      for (const [place, value] of nominal) {
+        const a = down.get(place);
+        const b = up.get(place);
+        if (a === undefined && b === undefined) carried = false;
+        const change =
+          a === undefined || b === undefined ? Math.abs((b ?? a ?? value) - value) : Math.abs(b - a) / ends.reach;
+        spreads.set(place, Math.hypot(spreads.get(place) ?? 0, change));
+      }
+      if (!carried) {
+        notCarried.push(`The tolerance of ${pathText(tolerance.path)} is not carried: there is no answer at its ends.`);
       }
     }
-    return new Map([...squares].map(([place, square]) => [place, Math.sqrt(square)]));
+    return { spreads, notCarried };
   };
 
   const run = (input: Input, at: At, tolerances: readonly Tolerance[]): CalculatorRun => {
@@ -212,7 +226,8 @@ export function defineCalculator<
     const failed = result instanceof NoAnswer ? result : null;
     const calculation = (): Calculation => {
       const { units } = at;
-      const spreads = failed ? new Map<string, number>() : spreadsOf(input, at, tolerances);
+      const nominal = failed ? new Map<string, number>() : numbersOf(spec.outputs, result as Raw);
+      const { spreads, notCarried } = spreadsOf(input, nominal, at, tolerances);
       const values = failed ? nothing(spec.outputs) : shownValues(spec.outputs, result as Raw, spreads, units);
       return {
         calculator: spec.id,
@@ -226,7 +241,7 @@ export function defineCalculator<
         basis: basesOf(context, spec.basis),
         setAside: setAsideOf(context.governed, units),
         workings: context.steps.map((step) => stepOf(step, units)),
-        assumptions: context.assumptions,
+        assumptions: [...context.assumptions, ...notCarried],
         missing: (failed?.paths ?? []).map((path) => ({ path, what: descriptionAt(spec.input, path) })),
         cautions: spec.cautions.map((name) => cautions[name]),
       };
@@ -272,8 +287,9 @@ function shownValue(
   if (value === null) return null;
   if (typeof value === "string") return { si: null, kind, text: value, tolerance: null };
   const si = value as number;
+  const of = differenceOf(kind);
   const tolerance =
-    spread !== undefined && spread > 0 ? { si: spread, kind, text: showSlot(spread, kind, units) } : null;
+    spread !== undefined && spread > 0 ? { si: spread, kind: of, text: showSlot(spread, of, units) } : null;
   return { si, kind, text: showSlot(si, kind, units), tolerance };
 }
 

@@ -3,32 +3,40 @@ import type * as z from "zod";
 import type { Basis, Limit } from "../basis/index.js";
 import {
   type Dimension,
-  exactly,
   kindDimension,
   kinds,
   type QuantityKind,
   same,
-  siUnit,
   type Unit,
   type UnitSystem,
 } from "../quantity/index.js";
 import { type At, type AtInput, checkNamedLimits, readAt } from "./at.js";
 import { type Caution, cautions } from "./cautions.js";
+import { endsOf } from "./ends.js";
 import { InputFault } from "./fault.js";
 import { type Finding, type Missing, type Part, type Remedy, severity, type Verdict } from "./finding.js";
 import {
   descriptionAt,
   InputReader,
   inputJsonSchema,
-  quantityMetaOf,
   type Read,
   schemaAt,
   type Tolerance,
+  writtenForm,
 } from "./input.js";
-import { type Data, fill, type SlotKind, type Slots, shownData, showSlot } from "./message.js";
+import { type Data, differenceOf, fill, type SlotKind, type Slots, shownData, showSlot } from "./message.js";
 import { setPath } from "./path.js";
-import { basesOf, setAsideOf, shown, stepOf } from "./render.js";
-import { type Compared, type Messages, type Outcome, type Path, type RawPart, RuleContext, TOO_CLOSE } from "./run.js";
+import { basesOf, setAsideOf, shown, shownPair, stepOf } from "./render.js";
+import {
+  type Compared,
+  type Messages,
+  type Outcome,
+  type Path,
+  type RawPart,
+  RuleContext,
+  type Spread,
+  TOO_CLOSE,
+} from "./run.js";
 
 /** One change of an input value, in SI where it is a quantity. */
 export interface Change {
@@ -149,30 +157,23 @@ function spreadsOf<T>(
   tolerances: readonly Tolerance[],
   nominal: readonly Compared[],
   compareAgain: (input: T) => readonly Compared[],
-): number[] {
-  const squares = nominal.map(() => 0);
-  for (const { path, plusMinus, min, max } of tolerances) {
-    const value = pathValue(input, path);
-    const low = Math.max(min, value - plusMinus);
-    const high = Math.min(max, value + plusMinus);
-    const down = compareAgain(setPath(input, path, low));
-    const up = compareAgain(setPath(input, path, high));
-    nominal.forEach((_, i) => {
+): Spread[] {
+  const contributions = tolerances.map((tolerance): number[] => {
+    const ends = endsOf(input, tolerance);
+    if (!ends) return nominal.map(() => 0);
+    const down = compareAgain(ends.low);
+    const up = compareAgain(ends.high);
+    return nominal.map((_, i) => {
       const a = down[i];
       const b = up[i];
-      if (!a || !b || down.length !== nominal.length || up.length !== nominal.length) {
-        squares[i] = Number.POSITIVE_INFINITY;
-        return;
-      }
-      const slope = (b.measured - b.limit - (a.measured - a.limit)) / (high - low);
-      squares[i] = squares[i]! + (slope * plusMinus) ** 2;
+      if (!a || !b || down.length !== nominal.length || up.length !== nominal.length) return Number.POSITIVE_INFINITY;
+      return Math.abs(b.measured - b.limit - (a.measured - a.limit)) / ends.reach;
     });
-  }
-  return squares.map(Math.sqrt);
-}
-
-function pathValue(input: unknown, path: Path): number {
-  return path.reduce<unknown>((value, key) => (value as Record<string | number, unknown>)[key], input) as number;
+  });
+  return nominal.map((_, i) => {
+    const each = contributions.map((contribution) => contribution[i]!);
+    return { halfWidth: Math.hypot(...each), contributions: each };
+  });
 }
 
 /**
@@ -190,7 +191,7 @@ export function defineRule<
   const reader = new InputReader(spec.input);
   let templates: ReturnType<typeof templatesOf> | undefined;
 
-  const evaluate = (input: Input, at: At, keeps: boolean, spreads: readonly number[] | null) => {
+  const evaluate = (input: Input, at: At, keeps: boolean, spreads: readonly Spread[] | null) => {
     templates ??= templatesOf(spec.messages);
     const context = new RuleContext<M>(at, keeps, templates, spreads);
     const parts = spec.check(input, context);
@@ -228,6 +229,9 @@ export function defineRule<
       const relevant = parts.filter(({ verdict }) => verdict !== "pass" && verdict !== "notApplicable");
       const spoken = relevant.length === 0 ? [governing] : [governing, ...relevant.filter((p) => p !== governing)];
       const kind = compared?.kind;
+      const [measured, limit] = compared
+        ? shownPair(compared.measured, compared.limit, compared.kind, units)
+        : ([null, null] as const);
       return {
         rule: spec.id,
         title: spec.title,
@@ -242,10 +246,10 @@ export function defineRule<
             data: shownData(template, data, units),
           }),
         ),
-        measured: compared && shown(compared.measured, kind!, units),
-        tolerance: compared && compared.tolerance > 0 ? shown(compared.tolerance, kind!, units) : null,
-        limit: compared && shown(compared.limit, kind!, units),
-        margin: compared && shown(room(compared), kind!, units),
+        measured,
+        tolerance: compared && compared.tolerance > 0 ? shown(compared.tolerance, differenceOf(kind!), units) : null,
+        limit,
+        margin: compared && shown(room(compared), differenceOf(kind!), units),
         basis: basesOf(context, spec.basis, compared?.governing),
         setAside: setAsideOf(context.governed, units),
         workings: context.steps.map((step) => stepOf(step, units)),
@@ -293,15 +297,23 @@ function missingOf(
   units: UnitSystem,
 ): Missing[] {
   const absent = parts.flatMap(({ missing }) => missing.map((path) => ({ path, what: descriptionAt(schema, path) })));
-  const near = parts.find(({ messageId }) => messageId === TOO_CLOSE);
-  if (!near) return absent;
-  const { compared, closely } = near;
-  const again = tolerances.map(({ path, dimension }) => {
-    const direct = tolerances.length === 1 && closely !== null && closely > 0 && kindsMatch(compared!.kind, dimension);
-    const how = direct ? `to better than ± ${showSlot(closely, compared!.kind, units)}` : "as closely as you can";
-    return { path, what: `${descriptionAt(schema, path)}: measure again, ${how}` };
-  });
-  return [...absent, ...again];
+  const again = new Map<Tolerance, Missing>();
+  for (const { doubt, compared } of parts) {
+    if (!doubt) continue;
+    const alone = doubt.contributions.filter((contribution) => contribution > 0).length === 1;
+    doubt.contributions.forEach((contribution, i) => {
+      const tolerance = tolerances[i]!;
+      if (contribution === 0 || again.has(tolerance)) return;
+      const { path, plusMinus, dimension } = tolerance;
+      // only where one tolerance is the whole doubt does it follow how closely to measure
+      const enough = alone ? (doubt.room / contribution) * plusMinus : 0;
+      const kind = kindsMatch(compared!.kind, dimension) ? compared!.kind : dimension;
+      const how =
+        enough > 0 ? `to better than ± ${showSlot(enough, differenceOf(kind), units)}` : "as closely as you can";
+      again.set(tolerance, { path, what: `${descriptionAt(schema, path)}: measure again, ${how}` });
+    });
+  }
+  return [...absent, ...again.values()];
 }
 
 const kindsMatch = (kind: SlotKind, dimension: Dimension): boolean =>
@@ -318,17 +330,5 @@ const startsWith = (path: Path, start: Path): boolean => start.every((key, i) =>
 /** A changed value in the form the input takes: a quantity as exact value and unit. */
 function writtenValue(schema: z.ZodType, path: Path, value: unknown, unit: Unit | undefined): unknown {
   const found = schemaAt(schema, path);
-  const dimension = found && quantityDimension(found);
-  if (dimension === undefined || typeof value !== "number") return value;
-  return exactly(value as never, unit ?? siUnit(dimension));
-}
-
-function quantityDimension(schema: z.core.$ZodType) {
-  let current: z.core.$ZodType | undefined = schema;
-  while (current) {
-    const meta = quantityMetaOf(current);
-    if (meta) return meta.quantity;
-    current = (current._zod.def as { innerType?: z.core.$ZodType }).innerType;
-  }
-  return undefined;
+  return found ? writtenForm(found, value, unit) : value;
 }

@@ -13,23 +13,27 @@ export interface InputIssue {
   readonly received: string;
 }
 
+/** Characters that steer a terminal or a page are not printed. */
+const printable = (text: string): string => text.replace(/\p{C}/gu, "\ufffd");
+
 /** What came, as a short text that is safe to print. */
 export function describeReceived(value: unknown): string {
   if (value === undefined) return "nothing";
   let text: string;
-  if (typeof value === "string") text = JSON.stringify(value);
+  if (typeof value === "string") text = printable(JSON.stringify(value.slice(0, 100)));
   else if (typeof value === "number" || typeof value === "boolean" || value === null) text = String(value);
   else if (Array.isArray(value)) text = `a list of ${value.length}`;
   else text = typeof value === "object" ? "an object" : `a ${typeof value}`;
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }
 
-/** A path as people write it: `elbows[0].angle`. */
+/** A path as people write it: `elbows[0].angle`. A key that is no plain name is quoted. */
 export function pathText(path: readonly (string | number)[]): string {
-  return path.reduce<string>(
-    (text, part) => (typeof part === "number" ? `${text}[${part}]` : text === "" ? part : `${text}.${part}`),
-    "",
-  );
+  return path.reduce<string>((text, part) => {
+    if (typeof part === "number") return `${text}[${part}]`;
+    if (!/^[\w$-]{1,60}$/.test(part)) return `${text}[${describeReceived(part)}]`;
+    return text === "" ? part : `${text}.${part}`;
+  }, "");
 }
 
 /** One issue as a line of text. */

@@ -3,6 +3,7 @@ export {
   type AtInput,
   atInput,
   checkNamedLimits,
+  completeAt,
   defaults,
   type JurisdictionInput,
   jurisdictionInput,

@@ -9,11 +9,14 @@ import {
   quantityExample,
   quantityHelp,
   type Reading,
+  type ReadingProblem,
   readQuantity,
   show,
   si,
+  siUnit,
   type Unit,
   type UnitsOf,
+  unitFacts,
 } from "../quantity/index.js";
 import { describeReceived, InputFault, type InputIssue } from "./fault.js";
 
@@ -51,7 +54,7 @@ interface QuantityMeta {
  * Bounds in SI that hold where a schema sets none: wider than anything on a site, narrow enough that no formula
  * overflows. Common practice, no source.
  */
-const anywhere: Record<Dimension, readonly [number, number]> = {
+export const anywhere: Record<Dimension, readonly [number, number]> = {
   length: [0, 1e4],
   area: [0, 1e6],
   volume: [0, 1e6],
@@ -110,7 +113,16 @@ export function quantity<D extends Dimension>(dimension: D, bounds: QuantityBoun
   return schema as unknown as QuantitySchema<D>;
 }
 
+/** A text with the decimal comma that could not be read, kept so that the schema refuses it with the right words. */
+class Unreadable {
+  readonly problem: ReadingProblem;
+  constructor(problem: ReadingProblem) {
+    this.problem = problem;
+  }
+}
+
 function complaintAbout(value: unknown, { quantity: dimension, min, max }: QuantityMeta) {
+  if (value instanceof Unreadable) return value.problem;
   if (value === undefined) {
     const expected = quantityHelp(dimension);
     return { code: "missing", message: `this is needed: ${expected}`, expected };
@@ -143,6 +155,67 @@ type Definition = z.core.$ZodTypeDef & {
   readonly discriminator?: string;
 };
 const definitionOf = (schema: z.core.$ZodType): Definition => schema._zod.def as Definition;
+
+/** A schema without its optional, default and read-only wrappers. */
+function unwrapped(schema: z.core.$ZodType): z.core.$ZodType {
+  let current = schema;
+  for (let inner = definitionOf(current).innerType; inner; inner = definitionOf(current).innerType) current = inner;
+  return current;
+}
+
+/** The option of a discriminated union that a value chooses. */
+function optionFor({ options, discriminator }: Definition, value: object): z.core.$ZodType | undefined {
+  if (discriminator === undefined) return undefined;
+  const tag = (value as Record<string, unknown>)[discriminator];
+  return options!.find((option) => definitionOf(option).shape?.[discriminator]?._zod.values?.has(tag as never));
+}
+
+/** The schema of each field or entry of a value, by key; nothing for what the schema does not know. */
+function partOf(schema: z.core.$ZodType, value: object, key: string | number): z.core.$ZodType | undefined {
+  const definition = definitionOf(schema);
+  switch (definition.type) {
+    case "object":
+      return Object.hasOwn(definition.shape!, key) ? definition.shape![key] : undefined;
+    case "array":
+      return definition.element;
+    case "tuple":
+      return definition.items![Number(key)];
+    case "record":
+      return definition.valueType;
+    case "union": {
+      const option = optionFor(definition, value);
+      return option && partOf(unwrapped(option), value, key);
+    }
+    default:
+      return undefined;
+  }
+}
+
+/** A copy of a value with each quantity in it replaced; what is not an object of its own kind stays as it is. */
+function mapQuantities(
+  schema: z.core.$ZodType,
+  value: unknown,
+  change: (value: unknown, meta: QuantityMeta) => unknown,
+): unknown {
+  if (value === undefined) return value;
+  const meta = quantityMetaOf(schema) ?? quantityMetaOf(unwrapped(schema));
+  if (meta) return change(value, meta);
+  if (typeof value !== "object" || value === null) return value;
+  const inner = unwrapped(schema);
+  const part = (key: string | number, field: unknown): unknown => {
+    const found = partOf(inner, value, key);
+    return found ? mapQuantities(found, field, change) : field;
+  };
+  if (Array.isArray(value)) return value.map((item, i) => part(i, item));
+  return Object.fromEntries(Object.entries(value).map(([key, field]) => [key, part(key, field)]));
+}
+
+/** A value that was read, in the form the input takes: each quantity as exact value and unit. */
+export function writtenForm(schema: z.core.$ZodType, value: unknown, unit?: Unit): unknown {
+  return mapQuantities(schema, value, (si, { quantity: dimension }) =>
+    typeof si === "number" ? exactly(si as Quantity<Dimension>, unit ?? siUnit(dimension)) : si,
+  );
+}
 
 /** A tolerance that came with one quantity of an input. */
 export interface Tolerance {
@@ -189,6 +262,22 @@ function readerOf(schema: z.core.$ZodType): Reader | undefined {
       const item = readerOf(definition.element!);
       return (
         item && ((value, path, tolerances) => (value as unknown[]).map((v, i) => item(v, [...path, i], tolerances)))
+      );
+    }
+    case "tuple": {
+      const items = definition.items!.map(readerOf);
+      if (items.every((item) => item === undefined)) return undefined;
+      return (value, path, tolerances) =>
+        (value as unknown[]).map((v, i) => (items[i] ? items[i](v, [...path, i], tolerances) : v));
+    }
+    case "record": {
+      const item = readerOf(definition.valueType!);
+      return (
+        item &&
+        ((value, path, tolerances) =>
+          Object.fromEntries(
+            Object.entries(value as object).map(([key, v]) => [key, item(v, [...path, key], tolerances)]),
+          ))
       );
     }
     case "union":
@@ -268,9 +357,9 @@ function issuesFrom(issue: z.core.$ZodIssue, root: unknown, schema: z.core.$ZodT
         list(issue.values),
       );
     case "invalid_union": {
-      const tag = "discriminator" in issue && typeof issue.discriminator === "string" ? issue.discriminator : undefined;
-      const expected = tag === undefined ? "one of the accepted forms" : `a known ${tag}`;
-      return make("notAccepted", `write ${expected}`, expected);
+      const known = "options" in issue && Array.isArray(issue.options) ? `one of ${list(issue.options)}` : undefined;
+      const expected = known ?? (descriptionAt(schema, path) || "one of the accepted forms");
+      return make(value === undefined ? "missing" : "notAccepted", known ? `write ${known}` : expected, expected);
     }
     case "invalid_type": {
       const expected = typeText(issue.expected);
@@ -280,20 +369,47 @@ function issuesFrom(issue: z.core.$ZodIssue, root: unknown, schema: z.core.$ZodT
     }
     case "too_small":
     case "too_big": {
-      const edge = issue.code === "too_small" ? `at least ${issue.minimum}` : `at most ${issue.maximum}`;
+      const edge = edgeText(issue);
       const unit = issue.origin === "string" ? " characters" : issue.origin === "array" ? " entries" : "";
       return make("outOfRange", `write ${edge}${unit}`, `${edge}${unit}`);
     }
-    default:
-      return make("notAccepted", issue.message, issue.message);
+    case "not_multiple_of": {
+      const expected = `a multiple of ${issue.divisor}`;
+      return make("notAccepted", `write ${expected}`, expected);
+    }
+    case "invalid_format": {
+      const expected = formats[issue.format] ?? `a text of the form "${issue.format}"`;
+      return make("notAccepted", `write ${expected}`, expected);
+    }
+    case "invalid_key":
+    case "invalid_element": {
+      const expected = descriptionAt(schema, path.slice(0, -1)) || "a name that is accepted here";
+      return make("notAccepted", `this name is not accepted: ${expected}`, expected);
+    }
   }
+}
+
+/** Forms of text that a schema may ask for, in our words. */
+const formats: Readonly<Record<string, string>> = {
+  date: 'a date as year, month and day, for example "2026-03-09"',
+  datetime: 'a date and time, for example "2026-03-09T14:30:00Z"',
+  regex: "a text of the form that the field describes",
+};
+
+type Edge = z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig;
+
+function edgeText(issue: Edge): string {
+  if (issue.code === "too_small") return `${issue.inclusive === false ? "more than" : "at least"} ${issue.minimum}`;
+  return `${issue.inclusive === false ? "less than" : "at most"} ${issue.maximum}`;
 }
 
 function typeText(type: string): string {
   switch (type) {
     case "object":
+    case "record":
       return "an object";
     case "array":
+    case "tuple":
       return "a list";
     case "int":
       return "a whole number";
@@ -310,24 +426,17 @@ function typeText(type: string): string {
 export function schemaAt(schema: z.core.$ZodType, path: Path): z.core.$ZodType | undefined {
   let current: z.core.$ZodType | undefined = schema;
   for (const key of path) {
-    while (current && definitionOf(current).innerType) current = definitionOf(current).innerType;
     if (!current) return undefined;
-    const definition: Definition = definitionOf(current);
-    if (definition.type === "array") current = definition.element;
-    else if (definition.shape) current = Object.hasOwn(definition.shape, key) ? definition.shape[key] : undefined;
-    else if (definition.options) {
-      current = definition.options
-        .map((option) => definitionOf(option).shape?.[key as string])
-        .find((found) => found !== undefined);
-    } else return undefined;
+    const inner: z.core.$ZodType = unwrapped(current);
+    const options = definitionOf(inner).options ?? [inner];
+    current = options.map((option) => partOf(unwrapped(option), {}, key)).find((found) => found !== undefined);
   }
   return current;
 }
 
 function fieldsAt(schema: z.core.$ZodType, path: Path): string {
-  let found = schemaAt(schema, path);
-  while (found && definitionOf(found).innerType) found = definitionOf(found).innerType;
-  const definition = found && definitionOf(found);
+  const found = schemaAt(schema, path);
+  const definition = found && definitionOf(unwrapped(found));
   const shapes = definition?.shape
     ? [definition.shape]
     : (definition?.options ?? []).map((o) => definitionOf(o).shape ?? {});
@@ -356,29 +465,15 @@ export interface ReadInputOptions {
 }
 
 /** Rewrites texts that use the decimal comma into value and unit, so that the schema can check them. */
-function withPoint(schema: z.core.$ZodType, value: unknown): unknown {
-  const definition = definitionOf(schema);
-  if (definition.innerType) return value === undefined ? value : withPoint(definition.innerType, value);
-  const meta = quantityMetaOf(schema);
-  if (meta) {
+function withPoint(schema: z.core.$ZodType, root: unknown): unknown {
+  return mapQuantities(schema, root, (value, { quantity: dimension }) => {
     if (typeof value !== "string") return value;
-    const read = readQuantity(value, meta.quantity, { decimal: "," });
-    if (isReadingProblem(read)) return value.replaceAll(",", "\u201a");
+    const read = readQuantity(value, dimension, { decimal: "," });
+    if (isReadingProblem(read)) return new Unreadable(read);
     const plain = exactly(read.value, read.unit);
     if (read.plusMinus === 0) return plain;
-    const perUnit = Math.abs(si(1, plain.unit) - si(0, plain.unit));
-    return { ...plain, plusMinus: read.plusMinus / perUnit };
-  }
-  if (Array.isArray(value) && definition.element) return value.map((item) => withPoint(definition.element!, item));
-  if (typeof value === "object" && value !== null && definition.shape) {
-    return Object.fromEntries(
-      Object.entries(value).map(([key, field]) => {
-        const inner = Object.hasOwn(definition.shape!, key) ? definition.shape![key] : undefined;
-        return [key, inner ? withPoint(inner, field) : field];
-      }),
-    );
-  }
-  return value;
+    return { ...plain, plusMinus: read.plusMinus / unitFacts(plain.unit).factor };
+  });
 }
 
 /** Checks and reads inputs of one schema. Made once per schema; the work of walking the schema is done at first use. */
@@ -414,7 +509,7 @@ export class InputReader<S extends z.ZodType> {
 
 /**
  * The JSON Schema (draft 2020-12) of an input. A quantity is a text with its unit or an object of value and unit; its
- * dimension and bounds stand beside it.
+ * dimension and, under `between`, its bounds stand beside it.
  */
 export function inputJsonSchema(schema: z.ZodType): Record<string, unknown> {
   return z.toJSONSchema(schema, {
@@ -427,6 +522,7 @@ export function inputJsonSchema(schema: z.ZodType): Record<string, unknown> {
       Object.assign(jsonSchema, {
         ...(description === undefined ? {} : { description }),
         quantity: meta.quantity,
+        between: [boundText(meta.min, meta.quantity), boundText(meta.max, meta.quantity)],
         examples: [quantityExample(meta.quantity)],
         anyOf: [
           { type: "string", maxLength: 100 },

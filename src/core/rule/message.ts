@@ -69,6 +69,9 @@ export function templateOf(text: string): Template {
 
 const MOST_DIGITS = 15;
 
+/** The kind that a difference of two values of a kind has: degrees between two temperatures are not a temperature. */
+export const differenceOf = (kind: SlotKind): SlotKind => (kind === "temperature" ? "temperatureDifference" : kind);
+
 /** One value as text. */
 export function showSlot(value: number | string, kind: SlotKind, units: UnitSystem, digits?: number): string {
   if (typeof value === "string") return value;
@@ -78,8 +81,8 @@ export function showSlot(value: number | string, kind: SlotKind, units: UnitSyst
 }
 
 /**
- * Texts of several values, each with as many digits as it takes to tell it from the others of its kind: a message never
- * says that 35 ft exceeds 35 ft.
+ * Texts of several values, each with as many digits as it takes to tell it from the others: a message never says that
+ * 35 ft exceeds 35 ft.
  */
 export function showApart(
   values: readonly { readonly value: number | string; readonly kind: SlotKind }[],
@@ -90,9 +93,8 @@ export function showApart(
     for (let j = i + 1; j < values.length; j++) {
       const a = values[i]!;
       const b = values[j]!;
-      if (texts[i] !== texts[j] || a.kind !== b.kind || typeof a.value === "string" || typeof b.value === "string")
-        continue;
-      if (a.kind === "count" || same(a.value, b.value)) continue;
+      if (texts[i] !== texts[j] || typeof a.value === "string" || typeof b.value === "string") continue;
+      if (same(a.value, b.value)) continue;
       for (let digits = 3; digits <= MOST_DIGITS && texts[i] === texts[j]; digits++) {
         texts[i] = showSlot(a.value, a.kind, units, digits);
         texts[j] = showSlot(b.value, b.kind, units, digits);
@@ -114,12 +116,14 @@ export function fill(text: string, data: Data, units: UnitSystem): string {
 
 /** The values of a text's slots, for programs and for people. */
 export function shownData(text: string, data: Data, units: UnitSystem): Record<string, Shown> {
-  const shown: Record<string, Shown> = {};
-  for (const { name, kind } of templateOf(text).pieces) {
-    const value = data[name]!;
-    shown[name] = { si: typeof value === "number" ? value : null, kind, text: showSlot(value, kind, units) };
-  }
-  return shown;
+  const slots = templateOf(text).pieces.map(({ name, kind }) => ({ name, kind, value: data[name]! }));
+  const texts = showApart(slots, units);
+  return Object.fromEntries(
+    slots.map(({ name, kind, value }, i) => [
+      name,
+      { si: typeof value === "number" ? value : null, kind, text: texts[i]! },
+    ]),
+  );
 }
 
 /** A formula with its slots as bare symbols, as mathjs parses it. */

@@ -2,8 +2,23 @@
 import type { Basis, Governing } from "../basis/index.js";
 import type { UnitSystem } from "../quantity/index.js";
 import { type CitedBasis, cited, type SetAside, type Step } from "./finding.js";
-import { fill, formulaOf, type Shown, type SlotKind, showApart, shownData, showSlot } from "./message.js";
+import { differenceOf, fill, formulaOf, type Shown, type SlotKind, showApart, shownData, showSlot } from "./message.js";
 import type { Asking, RawStep } from "./run.js";
+
+/** A measured value and its limit, each with as many digits as it takes to tell one from the other. */
+export function shownPair(measured: number, limit: number, kind: SlotKind, units: UnitSystem): readonly [Shown, Shown] {
+  const [left, right] = showApart(
+    [
+      { value: measured, kind },
+      { value: limit, kind },
+    ],
+    units,
+  );
+  return [
+    { si: measured, kind, text: left! },
+    { si: limit, kind, text: right! },
+  ];
+}
 
 /** One value for programs and for people. */
 export const shown = (si: number, kind: SlotKind, units: UnitSystem): Shown => ({
@@ -46,25 +61,17 @@ export function stepOf(raw: RawStep, units: UnitSystem): Step {
     }
     case "compare": {
       const { measured, tolerance, limit, of, sense, comparison } = raw;
-      const [left, right] = showApart(
-        [
-          { value: measured, kind: of },
-          { value: limit, kind: of },
-        ],
-        units,
-      );
-      const spread = tolerance > 0 && Number.isFinite(tolerance) ? ` ± ${showSlot(tolerance, of, units)}` : "";
+      const [left, right] = shownPair(measured, limit, of, units);
+      const spread =
+        tolerance > 0 && Number.isFinite(tolerance) ? ` ± ${showSlot(tolerance, differenceOf(of), units)}` : "";
       const asked = sense === "atMost" ? "at most" : "at least";
       const outcome = comparison === "inside" ? "holds" : comparison === "outside" ? "does not hold" : "cannot be told";
       return {
         kind: "compare",
-        text: `${left}${spread} ${asked} ${right}: ${outcome}`,
+        text: `${left.text}${spread} ${asked} ${right.text}: ${outcome}`,
         formula: null,
         table: null,
-        values: {
-          measured: { si: measured, kind: of, text: left! },
-          limit: { si: limit, kind: of, text: right! },
-        },
+        values: { measured: left, limit: right },
       };
     }
   }
@@ -88,7 +95,8 @@ export function basesOf(asking: Asking, own: readonly Basis[], first?: Governing
   const seen = new Map<string, CitedBasis>();
   for (const basis of all) {
     const citation = cited(basis);
-    if (!seen.has(citation.citation)) seen.set(citation.citation, citation);
+    const key = `${citation.citation}\n${citation.note ?? ""}`;
+    if (!seen.has(key)) seen.set(key, citation);
   }
   return [...seen.values()];
 }

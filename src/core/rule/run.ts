@@ -4,7 +4,7 @@ import { type Comparison, compare, type QuantityKind, type Sense } from "../quan
 import { lookUp, type Table } from "../table/index.js";
 import { type At, defaults } from "./at.js";
 import type { Verdict } from "./finding.js";
-import type { Data, SlotKind, Slots } from "./message.js";
+import { type Data, differenceOf, type SlotKind, type Slots } from "./message.js";
 import { documentTitle } from "./titles.js";
 
 /** A step before it has a text. */
@@ -50,8 +50,14 @@ export interface RawPart {
     readonly governing: Governing | undefined;
   } | null;
   readonly missing: readonly (readonly (string | number)[])[];
-  /** For a comparison that could not be told: how closely to measure. */
-  readonly closely: number | null;
+  /** For a comparison that could not be told: the room there is, and what each tolerance contributes to the doubt. */
+  readonly doubt: { readonly room: number; readonly contributions: readonly number[] } | null;
+}
+
+/** The half-width of one comparison, and what each tolerance contributes to it. */
+export interface Spread {
+  readonly halfWidth: number;
+  readonly contributions: readonly number[];
 }
 
 /** Messages by verdict, then by id. */
@@ -179,14 +185,14 @@ export const TOO_CLOSE = "tooCloseToCall";
 /** What the body of a rule may ask. */
 export class RuleContext<M extends Messages> extends Asking {
   readonly #templates: ReadonlyMap<string, { verdict: Verdict; template: string }>;
-  readonly #spreads: readonly number[] | null;
+  readonly #spreads: readonly Spread[] | null;
   readonly compared: Compared[] = [];
 
   constructor(
     at: At,
     keeps: boolean,
     templates: ReadonlyMap<string, { verdict: Verdict; template: string }>,
-    spreads: readonly number[] | null,
+    spreads: readonly Spread[] | null,
   ) {
     super(at, keeps);
     this.#templates = templates;
@@ -203,7 +209,7 @@ export class RuleContext<M extends Messages> extends Asking {
       data: data as Data,
       compared: null,
       missing: [],
-      closely: null,
+      doubt: null,
       ...more,
     };
   }
@@ -224,7 +230,8 @@ export class RuleContext<M extends Messages> extends Asking {
     const governing = typeof limit === "number" ? undefined : limit;
     const bound = typeof limit === "number" ? limit : limit.value;
     const way = sense ?? (governing?.limit.sense as Sense);
-    const tolerance = this.#spreads?.[this.compared.length] ?? 0;
+    const spread = this.#spreads?.[this.compared.length];
+    const tolerance = spread?.halfWidth ?? 0;
     this.compared.push({ measured, limit: bound, sense: way });
     const comparison = compare(measured, tolerance, way, bound, this.at.decision);
     this.keepStep({ kind: "compare", measured, tolerance, sense: way, limit: bound, of: kind, comparison });
@@ -236,12 +243,12 @@ export class RuleContext<M extends Messages> extends Asking {
           verdict: "review",
           messageId: TOO_CLOSE,
           template: across
-            ? `{measured:${kind}} ± {tolerance:${kind}} lies across the limit of {limit:${kind}}; measure more closely.`
+            ? `{measured:${kind}} ± {tolerance:${differenceOf(kind)}} lies across the limit of {limit:${kind}}; measure more closely.`
             : `{measured:${kind}} is so near a step of the rule that its tolerance decides; measure more closely.`,
           data: across ? { measured, tolerance, limit: bound } : { measured },
           compared: across ? compared : { ...compared, tolerance: 0 },
           missing: [],
-          closely: across ? Math.abs(measured - bound) : null,
+          doubt: { room: Math.abs(measured - bound), contributions: spread!.contributions },
         },
       ];
     }
