@@ -116,6 +116,7 @@ describe("reading trade spellings", () => {
     ["20 ˚C", "temperature", 293.15, "degC"],
     ["0 K", "temperature", 0, "K"],
     ["-459.67 °F", "temperature", 0, "degF"],
+    ["-273.15 °C", "temperature", 0, "degC"],
     ["10 °F", "temperatureDifference", 10 / 1.8, "deltaF"],
     ["-10 °C", "temperatureDifference", -10, "deltaC"],
     ["1/4 in per ft", "slope", 1 / 48, "in/ft"],
@@ -596,6 +597,9 @@ describe("round trips", () => {
     expect(spell(si(68, "degF"), "degF")).toBe("68 °F");
     expect(spell(si(-40, "degF"), "degF")).toBe("-40 °F");
     expect(spell(si(0.6, "inH2O"), "inH2O")).toBe("0.6 inH2O");
+    for (const unit of ["degC", "degF"] as const) {
+      expect(read(spell(brand<"temperature">(0), unit), "temperature").value).toBe(0);
+    }
     const slope = read("0.5°", "slope");
     expect(read(spell(slope.value, slope.unit), "slope").value).toBe(slope.value);
   });

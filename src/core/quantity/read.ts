@@ -369,7 +369,9 @@ function settle<D extends Dimension>(
   const asAngle = dimension === "slope" && of === "angle";
   let plusMinus = spread ? spread.value * unitFacts(spread.unit).factor : 0;
   const known = [value, plusMinus].every(Number.isFinite);
-  if (!known || (amount.value !== 0 && value === 0) || (spread && spread.value !== 0 && plusMinus === 0)) {
+  // 0 K is a value; a length that is written as more than nothing and comes out as nothing was lost on the way
+  const lost = (amount.value !== 0 && value === 0 && dimension !== "temperature") || (spread?.value && plusMinus === 0);
+  if (!known || lost) {
     return problem("notFinite", "the number is too large or too small to mean anything here", expected);
   }
   if (dimension === "temperature" && value < ABSOLUTE_ZERO) {
