@@ -389,6 +389,15 @@ function issuesFrom(issue: z.core.$ZodIssue, root: unknown, schema: z.core.$ZodT
   }
 }
 
+/** One complaint per value: a text in place of a list is not also a list that is too long. */
+function firstAtEachPath(issues: readonly InputIssue[]): InputIssue[] {
+  const seen = new Set<string>();
+  return issues.filter(({ path }) => {
+    const key = JSON.stringify(path);
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
 /** Forms of text that a schema may ask for, in our words. */
 const formats: Readonly<Record<string, string>> = {
   date: 'a date as year, month and day, for example "2026-03-09"',
@@ -494,7 +503,8 @@ export class InputReader<S extends z.ZodType> {
     const given = decimal === "," ? withPoint(this.schema, input) : input;
     const checked = this.schema.safeParse(given);
     if (!checked.success) {
-      throw new InputFault(checked.error.issues.flatMap((issue) => issuesFrom(issue, input, this.schema)));
+      const issues = checked.error.issues.flatMap((issue) => issuesFrom(issue, input, this.schema));
+      throw new InputFault(firstAtEachPath(issues));
     }
     return this.#readChecked(checked.data);
   }

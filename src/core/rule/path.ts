@@ -3,6 +3,6 @@ export function setPath<T>(root: T, path: readonly (string | number)[], value: u
   const [key, ...rest] = path;
   if (key === undefined) return value as T;
   if (Array.isArray(root)) return root.map((item, i) => (i === key ? setPath(item, rest, value) : item)) as T;
-  const record = root as Record<string | number, unknown>;
-  return { ...record, [key]: setPath(record[key], rest, value) } as T;
+  const record = root as Record<string | number, unknown> | undefined;
+  return { ...record, [key]: setPath(record?.[key], rest, value) } as T;
 }
