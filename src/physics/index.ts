@@ -29,8 +29,33 @@ export {
   doorwaySlant,
   type LeafPlace,
 } from "./doorway.js";
+export { stackPressure, standardGravity, windPressure } from "./driving-pressure.js";
 export { airConductivity, airViscosity, dryAirDensity, gasConstantOfAir } from "./dry-air.js";
+export {
+  condensationRate,
+  type DuctRun,
+  type DuctWall,
+  distanceTo,
+  ductTransmittance,
+  heatCapacityFlow,
+  heatLost,
+  type Layer,
+  temperatureAlong,
+  wallTemperature,
+} from "./duct-heat.js";
 export { smoothElbow, standardElbow } from "./elbow-multiples.js";
+export {
+  airPower,
+  type FanChange,
+  type FanCurve,
+  type FanPoint,
+  type FanState,
+  fanCurve,
+  fanPressure,
+  type OperatingPoint,
+  operatingPoint,
+  scaledFan,
+} from "./fan.js";
 export { feetReactions } from "./feet-load.js";
 export {
   bellmouthEntry,
@@ -55,6 +80,27 @@ export {
   turbulentStart,
 } from "./friction.js";
 export {
+  type GasFactors,
+  highPressureGasDiameter,
+  highPressureGasFlow,
+  highPressureGasOutlet,
+  lowPressureGasDiameter,
+  lowPressureGasDrop,
+  lowPressureGasFlow,
+  naturalGas,
+  propane,
+} from "./gas-pipe.js";
+export { closedGasPressure, type GasReading, gasDensity, leakRate, standardGasState } from "./gas-state.js";
+export {
+  type Drain,
+  drainDepth,
+  drainFlow,
+  manningVelocity,
+  type PipeFill,
+  pipeFill,
+  stackFlow,
+} from "./gravity-drain.js";
+export {
   draggingForce,
   type HandTruckLoad,
   handTruckBalance,
@@ -62,6 +108,18 @@ export {
   lowerCarrierShare,
   wheelStepForce,
 } from "./handling.js";
+export { hazenWilliamsHead } from "./hazen-williams.js";
+export {
+  dittusBoelter,
+  type FreeConvection,
+  filmCoefficient,
+  freeCylinder,
+  freePlate,
+  gnielinski,
+  prandtlOfAir,
+  radiationFilm,
+  rayleigh,
+} from "./heat-film.js";
 export { type BendFlow, bendReynoldsFactor, bendRoughnessFactor, idelchikBend } from "./idelchik-bend.js";
 export { type FittedPlane, fittedPlane, type LinearFit, leastSquares, type SpotHeight } from "./least-squares.js";
 export {
@@ -202,3 +260,5 @@ export {
   STANDARD_GRAVITY,
   unbalanceForce,
 } from "./vibration.js";
+export { bulkModulusOfWater, columnPressure, soundSpeedInWater, waterDensity, waterViscosity } from "./water.js";
+export { type Closure, closurePressure, type ElasticPipe, joukowsky, wavePeriod, waveSpeed } from "./water-hammer.js";
