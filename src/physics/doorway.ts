@@ -65,9 +65,9 @@ export interface CorridorNeed {
  * How wide a corridor has to be to bring a box from it through a doorway in its side, the room beyond being open [m];
  * undefined when the box fits through neither way round.
  *
- * Thin wall: greatest over φ ≤ asin(b/c) of ℓ·sin φ + b·cos φ − c·sin φ·cos φ, which is ℓ·b/c for a long box (at φ the
- * corner pokes through as far as the width c lets it). Thick wall: greatest over θ of (b + ℓ·sin θ·cos θ − c·cos θ)/sin θ,
- * the turn of a right-angled corner. Neither is above ℓ, for then it stands across the corridor; a box with ℓ ≤ c slides
+ * Thin wall: ℓ·b/c, for at asin(b/c) to the wall the doorway first takes the whole width, and that much of the box is still
+ * in the corridor. Thick wall: greatest over θ of (b + ℓ·sin θ·cos θ − c·cos θ)/sin θ, as round a right-angled corner.
+ * Neither is above ℓ, for then it stands across the corridor; a box with ℓ ≤ c slides
  * through sideways from a corridor as wide as itself. Real walls lie between the two, which are within 0.2 % for a
  * box twice as long as the doorway is wide.
  *
@@ -82,14 +82,9 @@ export function corridorForDoorway(clear: Length, box: PlanSize): CorridorNeed |
   if (b > clear + TOUCH) return undefined;
   if (l <= clear + TOUCH) return { thinWall: brand<"length">(b), thickWall: brand<"length">(b) };
   const c = Math.max(clear, b);
-  const greatest = (f: (angle: number) => number, from: number, to: number) =>
-    -leastValue((angle) => -f(angle), from, to).value;
-  const thin = greatest(
-    (phi) => l * Math.sin(phi) + b * Math.cos(phi) - c * Math.sin(phi) * Math.cos(phi),
-    0,
-    Math.asin(b / c),
-  );
-  const thick = greatest((t) => (b + l * Math.sin(t) * Math.cos(t) - c * Math.cos(t)) / Math.sin(t), 1e-9, Math.PI / 2);
+  const thin = (l * b) / c;
+  const need = (t: number) => (b + l * Math.sin(t) * Math.cos(t) - c * Math.cos(t)) / Math.sin(t);
+  const thick = -leastValue((t) => -need(t), 1e-9, Math.PI / 2).value;
   return {
     thinWall: brand<"length">(Math.min(thin, l)),
     thickWall: brand<"length">(Math.min(Math.max(thick, thin), l)),
