@@ -1,4 +1,5 @@
 export { atLeast, atMost, type Comparison, compare, type DecisionRule, type Sense, same } from "./compare.js";
+export { readCompound } from "./compound.js";
 export {
   type AwgSize,
   awgSizes,
