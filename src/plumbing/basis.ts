@@ -1,0 +1,74 @@
+/** What the plumbing rules rest on beside their limits. */
+import { type Basis, commonPractice } from "../core/basis/index.js";
+import { type Joint, turnHabits } from "./tables/joint-turns.js";
+
+const handbook = { publisher: "", edition: "", force: "advice" } as const;
+
+/** The habit of the trade for one kind of joint. */
+export const habitOf = (joint: Joint): Basis => {
+  const { confirmed, note } = turnHabits[joint];
+  return { ...commonPractice, confirmed, note };
+};
+
+/** Thread dimensions of hose couplings. */
+export const hoseThread: Basis = {
+  document: "ASME B1.20.7",
+  publisher: "ASME",
+  edition: "",
+  section: "3/4-11.5 NH",
+  force: "advice",
+  confirmed: "seen",
+  note: "Eleven and a half threads to the inch.",
+};
+
+/** Squeeze of seals that stay still. */
+export const sealSqueeze: Basis = {
+  ...handbook,
+  document: "Mechanical Engineers' Handbook, volume 3",
+  section: "p. 290",
+  confirmed: "seen",
+  note: "At most 30 % for a static seal; the lower end of 15 % is from memory.",
+};
+
+/** Stiffness of rubber by hardness. */
+export const rubberStiffness: Basis = {
+  ...handbook,
+  document: "A. N. Gent, Rubber Chemistry and Technology 31",
+  edition: "1958",
+  section: "relation of hardness to Young's modulus",
+  confirmed: "secondary",
+  note: "A second published rule gives 1.8 times as much at 70 Shore A; the range spans both.",
+};
+
+/** Torque of a screw from the force along it. */
+export const screwTorque: Basis = {
+  ...handbook,
+  document: "Shigley's Mechanical Engineering Design",
+  section: "power screws, 60° thread",
+  confirmed: "memory",
+};
+
+/** Wrench make-up of taper pipe threads. */
+export const taperThreads: Basis = {
+  document: "ASME B1.20.1",
+  publisher: "ASME",
+  edition: "",
+  section: "basic dimensions, wrench make-up",
+  force: "advice",
+  confirmed: "secondary",
+};
+
+/** Torque of flare nuts. */
+export const flareTorque: Basis = {
+  ...handbook,
+  document: "Machinery manuals, SAE J514 flare nuts",
+  section: "torque tables",
+  confirmed: "secondary",
+  note: "The charts differ, and the nut's maker decides; brass takes half.",
+};
+
+/** Hoses are sold in set lengths. */
+export const stockLengths: Basis = {
+  ...commonPractice,
+  note: "Hoses are sold in 4, 5, 6, 8, 10 and 12 ft; two joined hoses double the joints that can let go.",
+};

@@ -1,0 +1,15 @@
+/** Plumbing and fuel gas: hoses, fittings, supply, drains and gas connections of a household appliance. */
+export {
+  axialTravel,
+  fittingTurns,
+  gentModulus,
+  logModulus,
+  threadFactor,
+  type WasherForce,
+  washerForce,
+  washerSqueeze,
+} from "./fitting-turns.js";
+export { hoseNeeded, hoseReach, type TightLeg, tightestLeg } from "./hose-reach.js";
+export { pressureAtHeight, supplyPressure } from "./supply-pressure.js";
+export { plumbingPart } from "./survey.js";
+export { type Supply, supplies, takesWater } from "./water.js";

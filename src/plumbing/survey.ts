@@ -1,0 +1,92 @@
+/** Plumbing's part of a survey. */
+import * as z from "zod";
+import { definePart } from "../core/rule/index.js";
+import { fittingTurns, fittingTurnsInput } from "./fitting-turns.js";
+import { hoseReach, hoseReachInput } from "./hose-reach.js";
+import { supplyPressure, supplyPressureInput } from "./supply-pressure.js";
+import { supplyFact } from "./water.js";
+
+const machineWater = { kind: "machine.kind", steam: "machine.steam", supply: "machine.supply" } as const;
+
+const supplyShape = supplyPressureInput.shape;
+const hoseShape = hoseReachInput.shape;
+const jointShape = fittingTurnsInput.shape;
+
+export const plumbingPart = definePart({
+  trade: "plumbing",
+  site: z.strictObject({
+    supply: z
+      .strictObject({
+        staticPressure: supplyShape.staticPressure,
+        flowPressure: supplyShape.flowPressure,
+        rise: supplyShape.rise,
+        regulator: supplyShape.regulator,
+        checkValve: supplyShape.checkValve,
+        storageHeater: supplyShape.storageHeater,
+        expansionControl: supplyShape.expansionControl,
+      })
+      .optional()
+      .describe("The water supply, from where it enters to the valve behind the machine"),
+    hose: z
+      .strictObject({
+        legs: hoseShape.legs,
+        length: hoseShape.hose,
+        pullOut: hoseShape.pullOut,
+        bendRadius: hoseShape.bendRadius,
+      })
+      .optional()
+      .describe("The inlet hose from the valve to the machine"),
+    joint: z
+      .strictObject({
+        kind: jointShape.joint,
+        thread: jointShape.thread,
+        metal: jointShape.metal,
+        washerThickness: jointShape.washerThickness,
+        washerOuter: jointShape.washerOuter,
+        washerInner: jointShape.washerInner,
+        hardness: jointShape.hardness,
+        handTurn: jointShape.handTurn,
+      })
+      .optional()
+      .describe("The joint to be made up, usually the hose coupling on the valve"),
+  }),
+  machine: { supply: supplyFact },
+  uses: [
+    {
+      entry: supplyPressure,
+      from: {
+        ...machineWater,
+        staticPressure: "plumbing.supply.staticPressure",
+        flowPressure: "plumbing.supply.flowPressure",
+        rise: "plumbing.supply.rise",
+        regulator: "plumbing.supply.regulator",
+        checkValve: "plumbing.supply.checkValve",
+        storageHeater: "plumbing.supply.storageHeater",
+        expansionControl: "plumbing.supply.expansionControl",
+      },
+    },
+    {
+      entry: hoseReach,
+      from: {
+        ...machineWater,
+        legs: "plumbing.hose.legs",
+        hose: "plumbing.hose.length",
+        pullOut: "plumbing.hose.pullOut",
+        bendRadius: "plumbing.hose.bendRadius",
+      },
+    },
+    {
+      entry: fittingTurns,
+      from: {
+        joint: "plumbing.joint.kind",
+        thread: "plumbing.joint.thread",
+        metal: "plumbing.joint.metal",
+        washerThickness: "plumbing.joint.washerThickness",
+        washerOuter: "plumbing.joint.washerOuter",
+        washerInner: "plumbing.joint.washerInner",
+        hardness: "plumbing.joint.hardness",
+        handTurn: "plumbing.joint.handTurn",
+      },
+    },
+  ],
+});
