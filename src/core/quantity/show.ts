@@ -15,7 +15,8 @@ interface Kind {
 type Choice = Unit | "tape" | "inches" | "quarterTurns" | { readonly from: number; readonly unit: Unit };
 
 const large = (from: number, unit: Unit): Choice => ({ from, unit });
-const both = (dimension: Dimension, ...choices: Choice[]): Kind => ({ dimension, us: choices, si: choices });
+// the dimension stays literal, so that the compiler tells a voltage from a current
+const both = <D extends Dimension>(dimension: D, ...choices: Choice[]) => ({ dimension, us: choices, si: choices });
 
 /**
  * The kinds of quantity that a message can show. Every dimension is a kind of its own; the others say which units the
