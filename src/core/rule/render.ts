@@ -62,8 +62,8 @@ export function stepOf(raw: RawStep, units: UnitSystem): Step {
     case "compare": {
       const { measured, tolerance, limit, of, sense, comparison } = raw;
       const [left, right] = shownPair(measured, limit, of, units);
-      const spread =
-        tolerance > 0 && Number.isFinite(tolerance) ? ` ± ${showSlot(tolerance, differenceOf(of), units)}` : "";
+      const known = tolerance > 0 && Number.isFinite(tolerance) ? shown(tolerance, differenceOf(of), units) : undefined;
+      const spread = known ? ` ± ${known.text}` : "";
       const asked = sense === "atMost" ? "at most" : "at least";
       const outcome = comparison === "inside" ? "holds" : comparison === "outside" ? "does not hold" : "cannot be told";
       return {
@@ -71,7 +71,7 @@ export function stepOf(raw: RawStep, units: UnitSystem): Step {
         text: `${left.text}${spread} ${asked} ${right.text}: ${outcome}`,
         formula: null,
         table: null,
-        values: { measured: left, limit: right },
+        values: known ? { measured: left, tolerance: known, limit: right } : { measured: left, limit: right },
       };
     }
   }
