@@ -1,0 +1,36 @@
+/** What the placement rules rest on beside their limits. */
+import { type Basis, commonPractice } from "../core/basis/index.js";
+
+/** How the figures for a closet's sides are compared: the smallest of several measurements. */
+export const smallestOpening: Basis = {
+  ...commonPractice,
+  note: "An opening is as wide as its narrowest of three measurements, low, middle and high.",
+};
+
+/** The machine's own door. */
+export const doorOpensFully: Basis = {
+  ...commonPractice,
+  note: "The machine's door must be able to open fully where it stands.",
+};
+
+/** Usual thickness of a room door. */
+export const usualLeaf: Basis = {
+  ...commonPractice,
+  note: "An inside door leaf is usually 1 3/8 in thick.",
+};
+
+/** Plane geometry and statics that need no document. */
+export const geometry: Basis = {
+  document: "Plane geometry",
+  publisher: "",
+  edition: "",
+  section: "",
+  force: "advice",
+  confirmed: "computed",
+};
+
+/** Which way a levelling foot turns. */
+export const footTurns: Basis = {
+  ...commonPractice,
+  note: "A right-hand foot turned clockwise as seen from below goes in and its corner comes down; all four feet must bear.",
+};

@@ -1,0 +1,6 @@
+/** Placement: whether a machine gets to its place, fits there with everything connected, and stands level and still. */
+export { clearances, openingNeeded } from "./clearances.js";
+export { doorSwing, openingTowardsWall } from "./door-swing.js";
+export { levelFeet, pitchOf, trueSlope } from "./level-feet.js";
+export { placementPart } from "./survey.js";
+export { type ThreadName, threadNames } from "./tables/threads.js";
