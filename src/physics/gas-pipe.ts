@@ -179,7 +179,7 @@ export function highPressureGasDiameter(
  * @param gas - factors of the gas
  * @throws RangeError when a value is out of its range
  * @see International Fuel Gas Code 402.4, equation 4-2
- * @example highPressureGasOutlet(1596 / 127132.8, 0.0157988, 115142.4, 3.048, naturalGas) // 108248
+ * @example highPressureGasOutlet(1596 / 127132.8, 0.0157988, 115142.4, 3.048, naturalGas) // 108247
  */
 export function highPressureGasOutlet(
   flow: VolumeFlow,
