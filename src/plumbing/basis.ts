@@ -72,3 +72,14 @@ export const stockLengths: Basis = {
   ...commonPractice,
   note: "Hoses are sold in 4, 5, 6, 8, 10 and 12 ft; two joined hoses double the joints that can let go.",
 };
+
+/** Dimensions of the threads that meet in a hook-up. */
+export const threadStandards: Basis = {
+  document: "ASME B1.20.7, ASME B1.20.1, ISO 228-1, ISO 7-1, SAE J512, SAE J514, NFPA 1963",
+  publisher: "",
+  edition: "",
+  section: "basic dimensions",
+  force: "advice",
+  confirmed: "secondary",
+  note: "Compression threads and the 15/16-16 gas flare nut are from memory.",
+};

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { burns } from "../core/basis/index.js";
 import {
   type Angle,
   type Area,
@@ -10,13 +11,18 @@ import {
   si,
   type Torque,
 } from "../core/quantity/index.js";
-import { defineCalculator, quantity } from "../core/rule/index.js";
+import { defineCalculator, machineFacts, quantity } from "../core/rule/index.js";
 import { flareTorque, habitOf, hoseThread, rubberStiffness, screwTorque, sealSqueeze, taperThreads } from "./basis.js";
 import { brassShare, flareTorqueRows, type Joint, joints, taperMakeUp, turnHabits } from "./tables/joint-turns.js";
 import { type ThreadFamily, type ThreadId, threadIds, threadOf } from "./tables/threads.js";
 import { blockFactorRows, couplingFriction, staticSqueeze, usualWasher } from "./tables/washer.js";
+import { supplyFact, takesWater } from "./water.js";
 
 export const fittingTurnsInput = z.strictObject({
+  kind: machineFacts.kind.optional(),
+  fuel: machineFacts.fuel.optional(),
+  steam: machineFacts.steam,
+  supply: supplyFact,
   joint: z
     .enum(joints)
     .optional()
@@ -76,7 +82,7 @@ export function washerSqueeze(travel: Length, thickness: Length): Ratio {
  *
  * @param shoreA - S, hardness
  * @basis A. N. Gent, Rubber Chemistry and Technology 31 (1958), 896 (constants seen in public code)
- * @example gentModulus(70) // 5520900
+ * @example gentModulus(70) // 5520507
  */
 export function gentModulus(shoreA: number): Pressure {
   return si((0.0981 * (56 + 7.62336 * shoreA)) / (0.137505 * (254 - 2.54 * shoreA)), "MPa");
@@ -89,7 +95,7 @@ export function gentModulus(shoreA: number): Pressure {
  *
  * @param shoreA - S, hardness, 20 to 80
  * @basis published trade rule, secondary
- * @example logModulus(70) // 10109000
+ * @example logModulus(70) // 10108809
  */
 export function logModulus(shoreA: number): Pressure {
   return si(10 ** (0.0235 * shoreA - 0.6403), "MPa");
@@ -124,7 +130,7 @@ export interface WasherForce {
  * @param inner - d, less than D [m]
  * @param thickness - t [m]
  * @param shoreA - hardness, 40 to 75
- * @example washerForce(0.2, si(25.4, "mm"), si(15.9, "mm"), si(3.2, "mm"), 70).low // 340.4
+ * @example washerForce(0.2, si(25.4, "mm"), si(15.9, "mm"), si(3.2, "mm"), 70).low // 340.23
  */
 export function washerForce(
   squeeze: Ratio,
@@ -155,7 +161,7 @@ export function washerForce(
  * @param friction - f, 0 to 0.5
  * @param flank - angle between the flanks [rad]
  * @basis Shigley's Mechanical Engineering Design, power screws
- * @example threadFactor(si(1.0625, "in"), si(1.006, "in"), si(1 / 11.5, "in"), 0.1, si(60, "deg")) // 0.06788
+ * @example threadFactor(si(1.0625, "in"), si(1.006, "in"), si(1 / 11.5, "in"), 0.1, si(60, "deg")) // 0.067906
  */
 export function threadFactor(
   major: Length,
@@ -252,6 +258,7 @@ export const fittingTurns = defineCalculator({
       washerUnknown: "Measure the washer's thickness; what a turn does to it follows from that.",
     },
     impossible: {
+      noJoint: "This machine takes neither water nor gas; it has no joint to turn.",
       otherThread: "A {thread:text} thread does not make this kind of joint.",
       handOver:
         "Hand-tight alone squeezes this washer by {squeeze:ratio}, past the {most:ratio} of the handbook: fit a thicker or a new washer.",
@@ -296,6 +303,7 @@ export const fittingTurns = defineCalculator({
     },
     { title: "A two-ferrule fitting", input: { joint: "twoFerrule" }, gives: "computed" },
     { title: "A push-fit elbow", input: { joint: "pushFit" }, gives: "computed" },
+    { title: "An electric range", input: { kind: "range", fuel: "electric" }, gives: "noJoint" },
     { title: "Kind of joint not known", input: {}, gives: "jointUnknown" },
     { title: "A flare whose thread is not known", input: { joint: "flare45" }, gives: "threadUnknown" },
     { title: "A washer not measured", input: { joint: "hoseWasher" }, gives: "washerUnknown" },
@@ -311,7 +319,10 @@ export const fittingTurns = defineCalculator({
     },
   ],
   compute(input, { missing, impossible, rest, assume, formula }) {
-    const { joint } = input;
+    const { joint, kind, fuel, steam, supply } = input;
+    if (joint === undefined && kind !== undefined && fuel !== undefined && !burns(fuel)) {
+      if (takesWater({ kind, steam, supply }) === false) return impossible(["noJoint"]);
+    }
     if (joint === undefined) return missing(["jointUnknown"], ["joint"]);
     rest(habitOf(joint));
     const habitLow = si(turnHabits[joint].low, "turn");

@@ -9,7 +9,10 @@ export {
   washerForce,
   washerSqueeze,
 } from "./fitting-turns.js";
+export { hoseCondition, hoseDamages } from "./hose-condition.js";
 export { hoseNeeded, hoseReach, type TightLeg, tightestLeg } from "./hose-reach.js";
+export { standpipe } from "./standpipe.js";
 export { pressureAtHeight, supplyPressure } from "./supply-pressure.js";
 export { plumbingPart } from "./survey.js";
+export { type ThreadFit, threadFit, threadMatch } from "./thread-match.js";
 export { type Supply, supplies, takesWater } from "./water.js";

@@ -40,7 +40,7 @@ export const supplyPressureInput = z.strictObject({
  *
  * @param pressure - p₀, at the gauge [Pa]
  * @param rise - h, above the gauge; negative below it [m]
- * @example pressureAtHeight(si(60, "psi"), si(10, "ft")) // 383821
+ * @example pressureAtHeight(si(60, "psi"), si(10, "ft")) // 383821.67
  */
 export function pressureAtHeight(pressure: Pressure, rise: Length): Pressure {
   return brand<"pressure">(pressure - coldWater_kg_m3 * STANDARD_GRAVITY * rise);

@@ -2,14 +2,19 @@
 import * as z from "zod";
 import { definePart } from "../core/rule/index.js";
 import { fittingTurns, fittingTurnsInput } from "./fitting-turns.js";
+import { hoseCondition, hoseConditionInput } from "./hose-condition.js";
 import { hoseReach, hoseReachInput } from "./hose-reach.js";
+import { standpipe, standpipeInput } from "./standpipe.js";
 import { supplyPressure, supplyPressureInput } from "./supply-pressure.js";
+import { threadMatch, threadMatchInput } from "./thread-match.js";
 import { supplyFact } from "./water.js";
 
 const machineWater = { kind: "machine.kind", steam: "machine.steam", supply: "machine.supply" } as const;
 
 const supplyShape = supplyPressureInput.shape;
 const hoseShape = hoseReachInput.shape;
+const conditionShape = hoseConditionInput.shape;
+const standpipeShape = standpipeInput.shape;
 const jointShape = fittingTurnsInput.shape;
 
 export const plumbingPart = definePart({
@@ -33,6 +38,10 @@ export const plumbingPart = definePart({
         length: hoseShape.hose,
         pullOut: hoseShape.pullOut,
         bendRadius: hoseShape.bendRadius,
+        make: conditionShape.make,
+        age: conditionShape.age,
+        rating: conditionShape.rating,
+        damage: conditionShape.damage,
       })
       .optional()
       .describe("The inlet hose from the valve to the machine"),
@@ -49,6 +58,22 @@ export const plumbingPart = definePart({
       })
       .optional()
       .describe("The joint to be made up, usually the hose coupling on the valve"),
+    threads: z
+      .strictObject({ male: threadMatchInput.shape.male, female: threadMatchInput.shape.female })
+      .optional()
+      .describe("Two threads that are to be screwed together, where there is a doubt"),
+    drain: z
+      .strictObject({
+        height: standpipeShape.height,
+        trapHeight: standpipeShape.trapHeight,
+        size: standpipeShape.size,
+        trapped: standpipeShape.trapped,
+        airBreak: standpipeShape.airBreak,
+        insertion: standpipeShape.insertion,
+        crest: standpipeShape.crest,
+      })
+      .optional()
+      .describe("The washer's standpipe, its trap and the hose in it"),
   }),
   machine: { supply: supplyFact },
   uses: [
@@ -76,8 +101,35 @@ export const plumbingPart = definePart({
       },
     },
     {
+      entry: hoseCondition,
+      from: {
+        ...machineWater,
+        make: "plumbing.hose.make",
+        age: "plumbing.hose.age",
+        rating: "plumbing.hose.rating",
+        damage: "plumbing.hose.damage",
+        staticPressure: "plumbing.supply.staticPressure",
+      },
+    },
+    { entry: threadMatch, from: { male: "plumbing.threads.male", female: "plumbing.threads.female" } },
+    {
+      entry: standpipe,
+      from: {
+        kind: "machine.kind",
+        height: "plumbing.drain.height",
+        trapHeight: "plumbing.drain.trapHeight",
+        size: "plumbing.drain.size",
+        trapped: "plumbing.drain.trapped",
+        airBreak: "plumbing.drain.airBreak",
+        insertion: "plumbing.drain.insertion",
+        crest: "plumbing.drain.crest",
+      },
+    },
+    {
       entry: fittingTurns,
       from: {
+        ...machineWater,
+        fuel: "machine.fuel",
         joint: "plumbing.joint.kind",
         thread: "plumbing.joint.thread",
         metal: "plumbing.joint.metal",
