@@ -79,15 +79,21 @@ export interface Ran {
 
 export const isFinding = (result: Finding | Calculation): result is Finding => "rule" in result;
 
-/** Runs every example of an entry. A fault is an error here: an example must be usable. */
-export function examplesOf(entry: CatalogueEntry): Ran[] {
-  return entry.examples.map(({ title, input, at, gives }) => {
-    const tried = entry.try(input, at);
-    if (!tried.ok) throw new Error(`${entry.id}, example "${title}": ${tried.fault.message}`);
-    const result =
-      "finding" in tried && tried.finding ? tried.finding : (tried as { calculation: Calculation }).calculation;
-    return { entry, id: entry.id, title, input, at, gives, result };
-  });
+const ran = new Map<CatalogueEntry, Ran[]>();
+
+/** Every example of an entry with its result. A fault is an error here: an example must be usable. */
+export function examplesOf(entry: CatalogueEntry): readonly Ran[] {
+  let known = ran.get(entry);
+  if (!known) {
+    known = entry.examples.map(({ title, input, at, gives }) => {
+      const tried = entry.try(input, at);
+      if (!tried.ok) throw new Error(`${entry.id}, example "${title}": ${tried.fault.message}`);
+      const result = "finding" in tried ? tried.finding! : (tried as { calculation: Calculation }).calculation;
+      return { entry, id: entry.id, title, input, at, gives, result };
+    });
+    ran.set(entry, known);
+  }
+  return known;
 }
 
 /** The stem of an entry in camel case: the name it is exported under. */

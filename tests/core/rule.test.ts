@@ -699,6 +699,18 @@ const cut = defineCalculator({
   },
 });
 
+const calculatorFacts = {
+  id: "placement/bench-any",
+  title: "Anything",
+  since: "0.1.0",
+  input: z.strictObject({ x: quantity("length") }),
+  basis: [],
+  limits: [],
+  messages: {},
+  cautions: [],
+  examples: [],
+} as const;
+
 describe("a calculation", () => {
   test("has the same keys whatever its status, and says why there is no answer", () => {
     const computed = cut({ legs: ["1 ft", "2 ft"] });
@@ -734,6 +746,21 @@ describe("a calculation", () => {
     });
     expect(computed.basis.map(({ section }) => section)).toEqual(["1.2", "9.9"]);
     expect(JSON.parse(JSON.stringify(computed))).toEqual(computed);
+  });
+
+  test("has no negative zero, which JSON would lose", () => {
+    const negative = defineCalculator({
+      ...calculatorFacts,
+      outputs: { x: { kind: "length", what: "X" } },
+      compute: ({ x }, { formula }) => {
+        const back = brand<"length">(-x);
+        formula("{back:length} = -{x:length}", { back, x });
+        return { x: back };
+      },
+    });
+    const calculation = negative({ x: "0 in" });
+    expect(calculation.values["x"]).toMatchObject({ si: 0, text: "0 in" });
+    expect(JSON.parse(JSON.stringify(calculation))).toEqual(calculation);
   });
 
   test("leaves out of its line what does not exist", () => {

@@ -8,7 +8,7 @@ import { endsOf } from "./ends.js";
 import { InputFault, pathText } from "./fault.js";
 import type { CalculatedValue, Calculation, ShownValue } from "./finding.js";
 import { descriptionAt, InputReader, inputJsonSchema, type Read, type Tolerance } from "./input.js";
-import { type Data, differenceOf, fill, type Slots, showSlot } from "./message.js";
+import { type Data, differenceOf, fill, plain, type Slots, showSlot } from "./message.js";
 import { basesOf, setAsideOf, stepOf } from "./render.js";
 import { Asking, type Path } from "./run.js";
 
@@ -290,7 +290,7 @@ function shownValue(
   const of = differenceOf(kind);
   const tolerance =
     spread !== undefined && spread > 0 ? { si: spread, kind: of, text: showSlot(spread, of, units) } : null;
-  return { si, kind, text: showSlot(si, kind, units), tolerance };
+  return { si: plain(si), kind, text: showSlot(si, kind, units), tolerance };
 }
 
 function shownValues(outputs: Outputs, values: Raw, spreads: Numbers, units: UnitSystem) {

@@ -69,6 +69,9 @@ export function templateOf(text: string): Template {
 
 const MOST_DIGITS = 15;
 
+/** A number as JSON keeps it: without the sign of a zero. */
+export const plain = (value: number): number => value + 0;
+
 /** The kind that a difference of two values of a kind has: degrees between two temperatures are not a temperature. */
 export const differenceOf = (kind: SlotKind): SlotKind => (kind === "temperature" ? "temperatureDifference" : kind);
 
@@ -121,7 +124,7 @@ export function shownData(text: string, data: Data, units: UnitSystem): Record<s
   return Object.fromEntries(
     slots.map(({ name, kind, value }, i) => [
       name,
-      { si: typeof value === "number" ? value : null, kind, text: texts[i]! },
+      { si: typeof value === "number" ? plain(value) : null, kind, text: texts[i]! },
     ]),
   );
 }

@@ -2,7 +2,17 @@
 import type { Basis, Governing } from "../basis/index.js";
 import type { UnitSystem } from "../quantity/index.js";
 import { type CitedBasis, cited, type SetAside, type Step } from "./finding.js";
-import { differenceOf, fill, formulaOf, type Shown, type SlotKind, showApart, shownData, showSlot } from "./message.js";
+import {
+  differenceOf,
+  fill,
+  formulaOf,
+  plain,
+  type Shown,
+  type SlotKind,
+  showApart,
+  shownData,
+  showSlot,
+} from "./message.js";
 import type { Asking, RawStep } from "./run.js";
 
 /** A measured value and its limit, each with as many digits as it takes to tell one from the other. */
@@ -15,14 +25,14 @@ export function shownPair(measured: number, limit: number, kind: SlotKind, units
     units,
   );
   return [
-    { si: measured, kind, text: left! },
-    { si: limit, kind, text: right! },
+    { si: plain(measured), kind, text: left! },
+    { si: plain(limit), kind, text: right! },
   ];
 }
 
 /** One value for programs and for people. */
 export const shown = (si: number, kind: SlotKind, units: UnitSystem): Shown => ({
-  si,
+  si: plain(si),
   kind,
   text: showSlot(si, kind, units),
 });
