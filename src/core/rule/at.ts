@@ -8,6 +8,9 @@ import {
   type Building,
   buildings,
   type Conditions,
+  type Fuel,
+  type Governing,
+  govern,
   type Limit,
   type StatedValue,
   type Text,
@@ -126,6 +129,8 @@ export interface At {
   readonly assumed: ReadonlySet<Adoptable>;
   /** Whether the kind of building stands at its default. */
   readonly buildingAssumed: boolean;
+  /** Resolves a limit here; the same question is answered once. `undefined` where no text says anything. */
+  readonly governing: (limit: Limit, fuel: Fuel, conditions: Conditions) => Governing | undefined;
   /** Stated values for a limit, read at first use. */
   readonly stated: (limit: Limit) => { readonly local: readonly StatedValue[]; readonly maker: readonly StatedValue[] };
   /** Ids that amendments or the maker name, with their path, for the check that none is unknown. */
@@ -231,6 +236,24 @@ export function readAt(input: AtInput = {}): At {
   return completeAt(reader.read(input).value);
 }
 
+/** Remembers the answers, since a rule asks the same limit for every fitting and a survey for every rule. */
+function answeredOnce(resolve: At["governing"]): At["governing"] {
+  const answers = new Map<Limit, Map<string, Governing | undefined>>();
+  return (limit, fuel, conditions) => {
+    let known = answers.get(limit);
+    if (!known) {
+      known = new Map();
+      answers.set(limit, known);
+    }
+    let key: string = fuel;
+    for (const name in conditions) key += `;${name}=${conditions[name]}`;
+    if (known.has(key)) return known.get(key);
+    const governing = resolve(limit, fuel, conditions);
+    known.set(key, governing);
+    return governing;
+  };
+}
+
 /** Fills in the stated defaults of surroundings that a schema has checked already. */
 export function completeAt({
   jurisdiction = {},
@@ -255,14 +278,21 @@ export function completeAt({
     }
     return found;
   };
+  const completed: Adopted = {
+    ...adopted,
+    ...Object.fromEntries(assumed.map((document) => [document, defaults.adopted[document]])),
+  };
   return {
-    adopted: { ...adopted, ...Object.fromEntries(assumed.map((document) => [document, defaults.adopted[document]])) },
+    adopted: completed,
     building,
     units,
     decision,
     decimal,
     assumed: new Set<Adoptable>(assumed),
     buildingAssumed: jurisdiction.building === undefined,
+    governing: answeredOnce((limit, fuel, conditions) =>
+      govern(limit, { adopted: completed, building, ...stated(limit) }, fuel, conditions),
+    ),
     stated,
     named: [
       ...local.map(({ limit, when = {} }, i) => ({ limit, when, path: ["jurisdiction", "local", i] })),

@@ -1,5 +1,5 @@
 /** One evaluation of a rule or calculator: what its body may ask, and what was recorded while it ran. No text is made here. */
-import { type Basis, type Conditions, type Fuel, type Governing, govern, type Limit } from "../basis/index.js";
+import type { Basis, Conditions, Fuel, Governing, Limit } from "../basis/index.js";
 import { type Comparison, compare, type QuantityKind, type Sense } from "../quantity/index.js";
 import { lookUp, type Table } from "../table/index.js";
 import { type At, defaults } from "./at.js";
@@ -124,9 +124,8 @@ export class Asking {
    * Records the basis, what was set aside, and any default it leaned on.
    */
   limit = (limit: Limit, fuel: Fuel = "none", conditions: Conditions = {}): Governing | undefined => {
-    const { adopted, building } = this.at;
-    const governing = govern(limit, { adopted, building, ...this.at.stated(limit) }, fuel, conditions);
-    if (!governing || !this.#keeps) return governing;
+    const governing = this.at.governing(limit, fuel, conditions);
+    if (!governing || !this.#keeps || this.governed.includes(governing)) return governing;
     this.governed.push(governing);
     this.#assumeTexts(governing);
     return governing;
