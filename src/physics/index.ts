@@ -157,11 +157,11 @@ export {
   liftingLimit,
 } from "./lifting.js";
 export {
-  asymmetry,
   type FrequencyRow,
-  frequencyRows,
-  gripMultipliers,
+  liftingAsymmetry,
   liftingDurations,
+  liftingFrequencyRows,
+  liftingGrips,
   liftingSystems,
 } from "./lifting-tables.js";
 export { type LinearCondition, leastCost } from "./linear-program.js";
@@ -242,6 +242,7 @@ export { type ReversedReading, reversedReading, slopeAngle, slopeAt, vialRadius,
 export { slidingForce, tipAngle, tippingForce, tippingLever } from "./stability.js";
 export { freeOpening, type Leaf, leafEnvelope, leafOutline, swingsFree } from "./swing.js";
 export { type TapeClass, tapeClasses, tapeLimit, usTapeLimit, usTapeLimits } from "./tape.js";
+export { engagementForStrength, type ThreadLimits, threadStressArea } from "./thread.js";
 export {
   shortestCarry,
   stairNeedAlong,

@@ -12,7 +12,7 @@ export interface FrequencyRow {
 }
 
 /** Frequency multipliers, straight between the rows; the first row holds for rarer lifts, beyond the last it is 0. */
-export const frequencyRows: readonly FrequencyRow[] = [
+export const liftingFrequencyRows: readonly FrequencyRow[] = [
   { perMinute: 0.2, short: [1, 1], moderate: [0.95, 0.95], long: [0.85, 0.85] },
   { perMinute: 0.5, short: [0.97, 0.97], moderate: [0.92, 0.92], long: [0.81, 0.81] },
   { perMinute: 1, short: [0.94, 0.94], moderate: [0.88, 0.88], long: [0.75, 0.75] },
@@ -33,7 +33,7 @@ export const frequencyRows: readonly FrequencyRow[] = [
 ];
 
 /** Grip multipliers, for hands low and not low at the point assessed. */
-export const gripMultipliers = {
+export const liftingGrips = {
   good: [1, 1],
   fair: [0.95, 1],
   poor: [0.9, 0.9],
@@ -81,7 +81,7 @@ export const liftingSystems = {
 } as const;
 
 /** Loss of capability for each degree that the load lies off to the side, and the greatest such angle [°]. */
-export const asymmetry = { perDegree: 0.0032, most: 135 } as const;
+export const liftingAsymmetry = { perDegree: 0.0032, most: 135 } as const;
 
 /** Longest work in each duration class [h], and the recovery it needs as a share of the work; 1994 printing: 1.2 (memory). */
 export const liftingDurations = {

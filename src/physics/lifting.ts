@@ -2,13 +2,19 @@
 
 import type { Angle, Frequency, Length, Mass, Ratio, Time } from "../core/quantity/dimension.js";
 import { brand, inUnit, si } from "../core/quantity/si.js";
-import { asymmetry, frequencyRows, gripMultipliers, liftingDurations, liftingSystems } from "./lifting-tables.js";
+import {
+  liftingAsymmetry,
+  liftingDurations,
+  liftingFrequencyRows,
+  liftingGrips,
+  liftingSystems,
+} from "./lifting-tables.js";
 
 /** The unit system whose constants are used; results differ by about 2 %, so one is chosen and kept. */
 export type LiftingSystem = keyof typeof liftingSystems;
 
 /** How well the hands hold the load. */
-export type Grip = keyof typeof gripMultipliers;
+export type Grip = keyof typeof liftingGrips;
 
 /** How long lifting goes on: up to 1 h, 2 h or 8 h, each with its recovery. */
 export type LiftingDuration = keyof typeof liftingDurations;
@@ -85,9 +91,9 @@ export function liftingLimit(lift: Lift, system: LiftingSystem): LiftingLimit {
   const horizontal = above(h, set.horizontalMost) ? 0 : set.horizontal / Math.max(h, set.horizontal);
   const vertical = above(v, set.verticalMost) ? 0 : 1 - set.perHeight * Math.abs(v - set.knuckle);
   const travel = above(d, set.travelMost) ? 0 : Math.min(1, set.travelBase + set.travel / Math.max(d, set.travelLeast));
-  const turned = above(a, asymmetry.most) ? 0 : 1 - asymmetry.perDegree * a;
+  const turned = above(a, liftingAsymmetry.most) ? 0 : 1 - liftingAsymmetry.perDegree * a;
   const frequency = frequencyMultiplier(lift.frequency, lift.duration, below(v0, set.knuckle));
-  const grip = gripMultipliers[lift.grip][below(v, set.knuckle) ? 0 : 1];
+  const grip = liftingGrips[lift.grip][below(v, set.knuckle) ? 0 : 1];
   const constant = si(set.load, set.mass);
   return {
     horizontal: brand<"ratio">(horizontal),
@@ -113,11 +119,11 @@ export function liftingLimit(lift: Lift, system: LiftingSystem): LiftingLimit {
 export function frequencyMultiplier(frequency: Frequency, duration: LiftingDuration, low: boolean): Ratio {
   requireAtLeast0(frequency, "a frequency");
   const perMinute = frequency * 60;
-  const value = (i: number) => frequencyRows[i]![duration][low ? 0 : 1];
-  const next = frequencyRows.findIndex((row) => !above(perMinute, row.perMinute));
+  const value = (i: number) => liftingFrequencyRows[i]![duration][low ? 0 : 1];
+  const next = liftingFrequencyRows.findIndex((row) => !above(perMinute, row.perMinute));
   if (next < 0) return brand<"ratio">(0);
   if (next === 0) return brand<"ratio">(value(0));
-  const [from, to] = [frequencyRows[next - 1]!.perMinute, frequencyRows[next]!.perMinute];
+  const [from, to] = [liftingFrequencyRows[next - 1]!.perMinute, liftingFrequencyRows[next]!.perMinute];
   const share = Math.min(1, (perMinute - from) / (to - from));
   return brand<"ratio">(value(next - 1) + share * (value(next) - value(next - 1)));
 }

@@ -2,16 +2,14 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { brand, inUnit, si } from "../../src/core/quantity/si.js";
 import {
-  asymmetry,
   beamFrequency,
   conformanceProbability,
   draggingForce,
   dunkerleyFrequency,
+  engagementForStrength,
   floorFrequency,
   frequencyMultiplier,
-  frequencyRows,
   type Grip,
-  gripMultipliers,
   guardBand,
   guardBandRisk,
   handTruckBalance,
@@ -20,8 +18,11 @@ import {
   type Lift,
   type LiftingDuration,
   type LiftingSystem,
+  liftingAsymmetry,
   liftingDuration,
   liftingFrequency,
+  liftingFrequencyRows,
+  liftingGrips,
   liftingLimit,
   lowerCarrierShare,
   massFrequency,
@@ -35,6 +36,7 @@ import {
   type TapeClass,
   tapeClasses,
   tapeLimit,
+  threadStressArea,
   tipAngle,
   tippingForce,
   tippingLever,
@@ -58,9 +60,9 @@ const finite = (min: number, max: number) => fc.double({ min, max, noNaN: true, 
 describe("lifting: tables", () => {
   test("the frequency table is that of the manual, cell by cell against a second transcription", () => {
     const { rows } = reference("physics/lifting-frequency.csv");
-    expect(frequencyRows).toHaveLength(rows.length);
+    expect(liftingFrequencyRows).toHaveLength(rows.length);
     for (const [i, row] of rows.entries()) {
-      const ours = frequencyRows[i]!;
+      const ours = liftingFrequencyRows[i]!;
       expect([ours.perMinute, ...ours.short, ...ours.moderate, ...ours.long]).toEqual(
         ["per_min", "short_low", "short_high", "moderate_low", "moderate_high", "long_low", "long_high"].map((c) =>
           Number(row[c]),
@@ -71,19 +73,19 @@ describe("lifting: tables", () => {
 
   test("the grip table and the zero point of asymmetry", () => {
     // DHHS (NIOSH) 94-110, table 7: below 30 in, at or above.
-    expect(gripMultipliers).toEqual({ good: [1, 1], fair: [0.95, 1], poor: [0.9, 0.9] });
+    expect(liftingGrips).toEqual({ good: [1, 1], fair: [0.95, 1], poor: [0.9, 0.9] });
     // 135° is the last angle: 1 − 0.0032 · 135 = 0.568, printed .57.
-    expect(1 - asymmetry.perDegree * asymmetry.most).toBeCloseTo(0.568, 12);
+    expect(1 - liftingAsymmetry.perDegree * liftingAsymmetry.most).toBeCloseTo(0.568, 12);
   });
 
   test("every row is met exactly, rows are joined straight, beyond the last there is nothing", () => {
     const durations: LiftingDuration[] = ["short", "moderate", "long"];
-    for (const [i, row] of frequencyRows.entries()) {
+    for (const [i, row] of liftingFrequencyRows.entries()) {
       for (const duration of durations) {
         for (const [j, low] of [true, false].entries()) {
           const at = (perMinute: number) => frequencyMultiplier(brand<"frequency">(perMinute / 60), duration, low);
           expect(at(row.perMinute)).toBeCloseTo(row[duration][j as 0 | 1], 12);
-          const next = frequencyRows[i + 1];
+          const next = liftingFrequencyRows[i + 1];
           if (next)
             expect(at((row.perMinute + next.perMinute) / 2)).toBeCloseTo(
               (row[duration][j as 0] + next[duration][j as 0]) / 2,
@@ -359,6 +361,35 @@ describe("vibration", () => {
     [() => unbalanceForce(brand<"mass">(-1), m(1), brand<"frequency">(1)), /at least 0/],
   ])("refuses bad use %#", (call, message) => {
     expect(call).toThrow(message);
+  });
+});
+
+describe("threads", () => {
+  test.each(reference("physics/thread.csv").rows)("$thread", (row) => {
+    const inch = (name: string) => si(Number(row[name]), "in");
+    const pitch = si(1 / Number(row["per_in"]), "in");
+    const area = threadStressArea(inch("d_in"), pitch, "unified");
+    expectPrinted(inUnit(area, "in2"), row["area_in2"]!);
+    const limits = { leastPitchDiameter: inch("es_in"), greatestMinorDiameter: inch("kn_in") };
+    const engagement = engagementForStrength(area, pitch, limits);
+    expectPrinted(inUnit(engagement, "in"), row["engagement_in"]!, 0.6);
+    expect(engagement / inch("d_in")).toBeGreaterThan(0.68);
+    expect(engagement / inch("d_in")).toBeLessThan(0.74);
+  });
+
+  test.each([
+    // ISO 898-1 nominal stress areas of coarse metric threads.
+    [8, 1.25, "36.6"],
+    [10, 1.5, "58.0"],
+    [12, 1.75, "84.3"],
+  ])("M%d", (d, pitch, area) => {
+    expectPrinted(inUnit(threadStressArea(si(d, "mm"), si(pitch, "mm"), "metric"), "mm2"), area);
+  });
+
+  test("refuses what is no thread", () => {
+    expect(() => threadStressArea(m(0.001), m(0.002), "metric")).toThrow(/thread/);
+    const limits = { leastPitchDiameter: m(0.005), greatestMinorDiameter: m(0.006) };
+    expect(() => engagementForStrength(brand<"area">(1e-5), m(0.001), limits)).toThrow(/pitch diameter/);
   });
 });
 
