@@ -14,9 +14,21 @@ export {
   type VerdictOnly,
 } from "./assess.js";
 export { allLimits, catalogue, entryWithId } from "./catalogue.js";
-export { csvHeader, csvRows } from "./rows/csv.js";
+export {
+  type Accepted,
+  acceptedBy,
+  csvHeader,
+  type FormField,
+  type FormFormat,
+  formFields,
+  formFormats,
+  surveyForm,
+} from "./form.js";
+export { type Found, type FoundBasis, type FoundLimit, type FoundTable, lookUpBasis } from "./look-up.js";
+export { textReader } from "./rows/cell.js";
+export { csvRows } from "./rows/csv.js";
 export { jsonRows, ndjsonRows } from "./rows/json.js";
 export { type Answer, answerRow, assessMany, count, type Format, formats, newTally, type Tally } from "./rows/many.js";
-export { type Refusal, type RefusalIssue, type Row, refusalText } from "./rows/row.js";
+export { type Place, type Refusal, type RefusalIssue, type Row, refusalText } from "./rows/row.js";
 export { type Survey, surveyInput } from "./survey.js";
 export { type SurveyField, surveyFields } from "./walk.js";

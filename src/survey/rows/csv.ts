@@ -1,91 +1,57 @@
 /** Rows of CSV: a header of survey fields with units, then one survey a row. */
-import { CsvError, parse } from "csv-parse/sync";
-import type * as z from "zod";
 import { isReadingProblem, readQuantity } from "../../core/quantity/index.js";
-import { type InputIssue, quantityMetaOf, schemaAt } from "../../core/rule/index.js";
+import { describeReceived, type InputIssue, schemaAt } from "../../core/rule/index.js";
 import { surveyInput } from "../survey.js";
-import { surveyFields } from "../walk.js";
+import { dimensionOfField, plainSchema, textReader } from "./cell.js";
 import { refuseLine } from "./json.js";
-import { type Line, linesOf } from "./lines.js";
-import { type Row, refuse } from "./row.js";
+import { type Line, LONGEST_LINE, linesOf } from "./lines.js";
+import { RecordScanner } from "./record.js";
+import { type RefusalIssue, type Row, refuse, shorten } from "./row.js";
 
-/** One column: the survey field it fills, and the unit of its bare numbers. */
+type Path = readonly (string | number)[];
+
+/** One column: the survey field it fills, and how its cells become values. */
 interface Column {
-  readonly path: readonly (string | number)[];
-  readonly unit: string | null;
+  readonly path: Path;
   readonly toValue: (cell: string) => unknown;
+  /** Columns before it that hold the same field or a part of it, so that only one of them may be filled. */
+  readonly clashes: readonly number[];
 }
 
-const HEADER = /^([\w.]+)(?:\s*\[([^\]]+)\])?$/;
-const truths = new Map([
-  ["true", true],
-  ["yes", true],
-  ["false", false],
-  ["no", false],
-]);
-
-type Definition = {
-  readonly type: string;
-  readonly innerType?: z.core.$ZodType;
-  readonly element?: z.core.$ZodType;
-  readonly options?: readonly z.core.$ZodType[];
-};
-
-function unwrapped(schema: z.core.$ZodType): { schema: z.core.$ZodType; definition: Definition } {
-  let current = schema;
-  let definition = current._zod.def as Definition;
-  while (definition.innerType) {
-    current = definition.innerType;
-    definition = current._zod.def as Definition;
-  }
-  return { schema: current, definition };
-}
-
-/** A cell as the number or the text it is; the schema says later whether that will do. */
-const numberOr = (cell: string): unknown => (/^-?\d+(?:\.\d+)?$/.test(cell) ? Number(cell) : cell);
-
-function converter(schema: z.core.$ZodType, unit: string | null): Column["toValue"] {
-  const { schema: inner, definition } = unwrapped(schema);
-  const meta = quantityMetaOf(inner);
-  if (meta) {
-    if (unit === null) return (cell) => cell;
-    return (cell) => (isReadingProblem(readQuantity(cell, meta.quantity)) ? `${cell} ${unit}` : cell);
-  }
-  switch (definition.type) {
-    case "number":
-    case "int":
-    case "literal":
-      return numberOr;
-    case "boolean":
-      return (cell) => truths.get(cell.toLowerCase()) ?? cell;
-    case "array":
-      return (cell) => (cell.toLowerCase() === "none" ? [] : cell.split(";").map((item) => item.trim()));
-    default:
-      return (cell) => cell;
-  }
-}
+/** A field's name with dots, and the unit of bare numbers. Names and places of lists are ASCII. */
+const HEADER = /^([A-Za-z][\w.]*)(?:\s*\[([^\]]+)\])?$/;
+/** A place in a list; a hundred entries are more than any site has. */
+const LIST_PLACE = /^(?:0|[1-9]\d?)$/;
 
 /** Reads a header cell; a text says what is wrong with it. */
 function columnOf(header: string): Column | string {
-  const match = HEADER.exec(header.trim());
-  if (!match) return `"${header}" is not a survey field; write for example "venting.duct.straight [ft]"`;
-  const path = match[1]!.split(".").map((key) => (/^\d+$/.test(key) ? Number(key) : key));
+  const name = header.trim();
+  const match = HEADER.exec(name);
+  const shown = describeReceived(name);
+  if (!match) {
+    const parted = /[;\t|]/.test(name) ? "; part the cells with commas" : "";
+    return `${shown} is not the name of a survey field; write for example "venting.duct.straight [ft]"${parted}`;
+  }
+  const path = match[1]!.split(".").map((key) => (LIST_PLACE.test(key) ? Number(key) : key));
   const unit = match[2]?.trim() ?? null;
   const schema = schemaAt(surveyInput, path);
-  if (!schema) return `there is no survey field "${match[1]}"; the form command lists them all`;
-  const { schema: inner, definition } = unwrapped(schema);
-  const meta = quantityMetaOf(inner);
-  if (!meta && definition.type === "object") return `"${match[1]}" is a group of fields; name one of the fields in it`;
-  if (unit !== null) {
-    if (!meta) return `"${match[1]}" takes no unit`;
-    const read = readQuantity({ value: 1, unit }, meta.quantity);
-    if (isReadingProblem(read)) return `[${unit}]: ${read.message}`;
+  if (!schema) return `there is no survey field ${describeReceived(match[1])}; the form lists them all`;
+  if (plainSchema(schema).definition.type === "object") {
+    return `${describeReceived(match[1])} is a group of fields; name one of the fields in it`;
   }
-  return { path, unit, toValue: converter(schema, unit) };
+  if (unit !== null) {
+    const dimension = dimensionOfField(schema);
+    if (!dimension) return `${describeReceived(match[1])} takes no unit`;
+    const read = readQuantity({ value: 1, unit }, dimension);
+    if (isReadingProblem(read)) return `the unit of ${describeReceived(match[1])}: ${read.message}`;
+  }
+  return { path, toValue: textReader(schema, unit), clashes: [] };
 }
 
-/** Puts a value at a path of a growing object; lists grow by one, so that a gap is seen as a fault later. */
-function put(root: Record<string, unknown>, path: readonly (string | number)[], value: unknown): void {
+const startsWith = (path: Path, start: Path): boolean => start.every((key, i) => path[i] === key);
+
+/** Puts a value at a path of a growing object; a gap left in a list is seen as a fault later. */
+function put(root: Record<string, unknown>, path: Path, value: unknown): void {
   let at: Record<string | number, unknown> = root;
   path.forEach((key, i) => {
     if (i === path.length - 1) {
@@ -101,24 +67,12 @@ interface Assembled {
   readonly lines: readonly Line[];
   readonly cells: readonly string[] | null;
   readonly problem: string;
+  /** Character of the first line where it broke, from 1. */
+  readonly at: number | null;
 }
 
 /** Lines that one quoted cell may span; beyond, its closing quote is taken as forgotten. */
 const LONGEST_CELL_LINES = 100;
-
-function parseRecord(text: string): readonly string[] | string {
-  try {
-    const records = parse(text, { relax_column_count: true }) as string[][];
-    return records.length === 1 ? records[0]! : "the row cannot be taken apart into cells";
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    if (error.code === "CSV_QUOTE_NOT_CLOSED") return "a quote is opened and not closed";
-    if (error.code === "INVALID_OPENING_QUOTE" || error.code === "CSV_INVALID_CLOSING_QUOTE") {
-      return 'a quote stands inside a cell; double it and put the whole cell in quotes: "5 ""in"""';
-    }
-    return "the row cannot be taken apart into cells";
-  }
-}
 
 /** Records of CSV. A cell in quotes may span lines; where that goes wrong only its first line is given up. */
 async function* recordsOf(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): AsyncGenerator<Assembled> {
@@ -132,113 +86,130 @@ async function* recordsOf(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Arra
   };
   for (let first = await next(); first; first = await next()) {
     if (first.text === null) {
-      yield { lines: [first], cells: null, problem: "" };
+      yield { lines: [first], cells: null, problem: "", at: null };
       continue;
     }
+    if (first.text.trim() === "") continue;
+    const scanner = new RecordScanner();
     const lines = [first];
-    let text = first.text;
-    let cells = first.text.trim() === "" ? [] : parseRecord(text);
-    const firstProblem = typeof cells === "string" ? cells : "";
-    while (cells === "a quote is opened and not closed" && lines.length < LONGEST_CELL_LINES) {
+    let length = first.text.length;
+    let fed = scanner.feed(first.text);
+    const broken = typeof fed === "object" ? fed : { problem: "a quote is opened and not closed", at: null };
+    while (fed === "open" && lines.length < LONGEST_CELL_LINES && length < LONGEST_LINE) {
       const more = await next();
       if (!more) break;
       lines.push(more);
       if (more.text === null) break;
-      text += `\n${more.text}`;
-      cells = parseRecord(text);
+      length += more.text.length;
+      fed = scanner.feed(more.text);
     }
-    if (typeof cells === "string") {
+    if (fed === "whole") yield { lines, cells: scanner.cells, problem: "", at: null };
+    else {
       waiting.unshift(...lines.slice(1));
-      yield { lines: [first], cells: null, problem: firstProblem };
-    } else if (cells.length > 0) yield { lines, cells, problem: "" };
+      yield { lines: [first], cells: null, problem: broken.problem, at: broken.at === null ? null : broken.at + 1 };
+    }
   }
 }
 
 /**
  * Rows of CSV after RFC 4180. The header names survey fields with dots, list places as numbers, and the unit of bare
  * numbers in brackets: `venting.duct.straight [ft]`. A cell with a unit of its own keeps it; an empty cell is a value
- * that was not given; `none` in a list column is an empty list.
+ * that was not given; `none` in a list column is an empty list. Where the header cannot be used every row is refused.
  */
 export async function* csvRows(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): AsyncGenerator<Row> {
-  let columns: Column[] | null = null;
-  for await (const { lines, cells, problem } of recordsOf(chunks)) {
+  let columns: readonly Column[] | null = null;
+  let badHeader: Extract<Row, { ok: false }> | null = null;
+  let rows = 0;
+  for await (const record of recordsOf(chunks)) {
+    const { lines, cells, problem, at } = record;
     const first = lines[0]!;
     const text = lines.map(({ shown }) => shown).join("\n");
-    if (cells === null) {
-      yield first.text === null ? refuseLine(first) : refuse(first.line, text, "brokenCsv", problem);
-      if (columns === null) return;
+    if (columns === null && badHeader === null) {
+      const header = cells === null ? refusalOfRecord(record, text) : readHeader(cells, first.line, text);
+      if ("ok" in header) badHeader = header as Extract<Row, { ok: false }>;
+      else columns = header;
       continue;
     }
-    if (columns === null) {
-      const header = readHeader(cells, first.line, text);
-      if (!Array.isArray(header)) {
-        yield header;
-        return;
-      }
-      columns = header;
-      continue;
-    }
-    yield rowOf(columns, cells, first.line, text);
+    rows++;
+    if (columns === null) yield underBadHeader(badHeader!, first.line, text, rows === 1);
+    else if (cells === null) {
+      yield first.text === null
+        ? refuseLine(first)
+        : refuse(first.line, text, "brokenCsv", at === null ? problem : `${problem} (character ${at} of the line)`);
+    } else yield rowOf(columns, cells, first.line, text);
   }
-  if (columns === null) yield refuse(1, "", "noHeader", "the file is empty; its first row must name survey fields");
+  if (rows > 0) return;
+  if (badHeader) yield badHeader;
+  else if (columns) yield refuse(1, "", "noRows", "the file has a header and no rows");
+  else yield refuse(1, "", "empty", "the file is empty; its first row must name survey fields");
 }
 
-function readHeader(cells: readonly string[], line: number, text: string): Column[] | Row {
+function refusalOfRecord({ lines: [first], problem }: Assembled, text: string): Row {
+  return first!.text === null ? refuseLine(first!) : refuse(first!.line, text, "brokenCsv", problem);
+}
+
+/** The refusal of a row that no usable header stands over: the first one carries all that is wrong with the header. */
+function underBadHeader(
+  { line, issues }: { line: number; issues: readonly RefusalIssue[] },
+  at: number,
+  text: string,
+  first: boolean,
+): Row {
+  if (first) return { ok: false, line: at, text: shorten(text), issues };
+  return refuse(at, text, "badHeader", `the header on line ${line} cannot be used: ${issues[0]!.message}`);
+}
+
+function readHeader(cells: readonly string[], line: number, text: string): readonly Column[] | Row {
   const read = cells.map(columnOf);
-  const issues = read.flatMap((column, i) =>
-    typeof column === "string"
-      ? [
-          {
-            path: [],
-            code: "unknownColumn",
-            message: column,
-            expected: "a survey field",
-            received: cells[i]!,
-            column: i + 1,
-          },
-        ]
-      : [],
-  );
-  const names = cells.map((cell) => HEADER.exec(cell.trim())?.[1]);
-  names.forEach((name, i) => {
-    if (name !== undefined && names.indexOf(name) < i) {
-      const message = `the field "${name}" is named twice`;
-      issues.push({
-        path: [],
-        code: "twice",
-        message,
-        expected: "each field once",
-        received: cells[i]!,
-        column: i + 1,
-      });
+  const issues: RefusalIssue[] = [];
+  const complain = (code: string, message: string, expected: string, i: number): void => {
+    issues.push({ path: [], code, message, expected, received: describeReceived(cells[i]!), line, column: i + 1 });
+  };
+  const seen = new Set<string>();
+  read.forEach((column, i) => {
+    if (typeof column === "string") {
+      complain("unknownColumn", column, "a survey field", i);
+      return;
     }
+    const name = column.path.join(".");
+    if (seen.has(name)) complain("twice", `the field "${name}" is named twice`, "each field once", i);
+    seen.add(name);
   });
-  return issues.length > 0 ? { ok: false, line, text, issues } : (read as Column[]);
+  if (issues.length > 0) return { ok: false, line, text: shorten(text), issues };
+  const columns = read as Column[];
+  return columns.map((column, i) => ({
+    ...column,
+    clashes: columns.flatMap((one, j) =>
+      j < i && (startsWith(column.path, one.path) || startsWith(one.path, column.path)) ? [j] : [],
+    ),
+  }));
 }
 
 function rowOf(columns: readonly Column[], cells: readonly string[], line: number, text: string): Row {
   if (cells.length !== columns.length) {
     const few = cells.length < columns.length ? "too few" : "too many";
     return refuse(line, text, "cellCount", `the row has ${cells.length} cells, ${few} for ${columns.length} columns`, {
-      column: Math.min(cells.length, columns.length) + 1,
+      at: { line, column: Math.min(cells.length, columns.length) + 1 },
       expected: `${columns.length} cells`,
       received: `${cells.length} cells`,
     });
   }
   const value: Record<string, unknown> = {};
-  columns.forEach(({ path, toValue }, i) => {
+  for (const [i, { path, toValue, clashes }] of columns.entries()) {
     const cell = cells[i]!.trim();
-    if (cell !== "") put(value, path, toValue(cell));
-  });
+    if (cell === "") continue;
+    const other = clashes.find((j) => cells[j]!.trim() !== "");
+    if (other !== undefined) {
+      const both = `"${columns[other]!.path.join(".")}" and "${path.join(".")}"`;
+      const message = `${both} are both filled; leave one of them empty`;
+      return refuse(line, text, "twice", message, { at: { line, column: i + 1 }, received: describeReceived(cell) });
+    }
+    put(value, path, toValue(cell));
+  }
   const columnFor = (path: InputIssue["path"]): number | null => {
-    const at = columns.findIndex((column) => path.every((key, i) => column.path[i] === key));
-    const above = columns.findIndex((column) => column.path.every((key, i) => path[i] === key));
-    return at >= 0 ? at + 1 : above >= 0 ? above + 1 : null;
+    const below = columns.findIndex((column) => path.length > 0 && startsWith(column.path, path));
+    const above = columns.findIndex((column) => startsWith(path, column.path));
+    return below >= 0 ? below + 1 : above >= 0 ? above + 1 : null;
   };
-  return { ok: true, line, text, value, columnOf: columnFor };
-}
-
-/** The header of a CSV that has every single-value field of a survey, for an empty form. */
-export function csvHeader(): string[] {
-  return surveyFields().map(({ path }) => path.join("."));
+  return { ok: true, line, text, value, placeOf: (path) => ({ line, column: columnFor(path) }) };
 }

@@ -1,8 +1,19 @@
 /** Rows of JSON: one value a line, or one file with one survey or a list of them. */
-import { findNodeAtLocation, type Node, type ParseError, parse, parseTree, printParseErrorCode } from "jsonc-parser";
-import type { InputIssue } from "../../core/rule/index.js";
+import {
+  findNodeAtLocation,
+  getNodeValue,
+  type Node,
+  type ParseError,
+  type ParseOptions,
+  parseTree,
+  printParseErrorCode,
+} from "jsonc-parser";
+import { describeReceived, type InputIssue } from "../../core/rule/index.js";
 import { type Line, linesOf } from "./lines.js";
-import { type Row, refuse } from "./row.js";
+import { type Place, type Row, refuse } from "./row.js";
+
+type Chunks = AsyncIterable<Uint8Array> | Iterable<Uint8Array>;
+type Path = InputIssue["path"];
 
 const lineFaults: Record<NonNullable<Line["fault"]>, string> = {
   encoding: "the row is not valid UTF-8; save the file as UTF-8",
@@ -13,120 +24,231 @@ const lineFaults: Record<NonNullable<Line["fault"]>, string> = {
 /** The refusal of a line that could not be decoded. */
 export const refuseLine = ({ line, fault, shown }: Line): Row => refuse(line, shown, fault!, lineFaults[fault!]);
 
-/** Nesting deeper than any survey; the position finder below must not be led into the depths. */
+/** Nesting deeper than any survey; the parser must not be led into the depths. */
 const DEEPEST = 64;
+/** The largest JSON file that is read; a longer list of surveys belongs in NDJSON or CSV, which are read row by row. */
+export const LARGEST_JSON = 67_108_864;
 
-function depthOf(text: string): number {
+const QUOTE = 34;
+const NEWLINE = 10;
+
+/** How deep a text nests, and how many members its objects have, without parsing it. Strings and comments are skipped. */
+function outline(text: string): { readonly depth: number; readonly members: number } {
   let depth = 0;
   let deepest = 0;
+  let members = 0;
   for (let i = 0; i < text.length; i++) {
-    const code = text.charCodeAt(i);
-    if (code === 91 || code === 123) deepest = Math.max(deepest, ++depth);
-    else if (code === 93 || code === 125) depth--;
+    switch (text.charCodeAt(i)) {
+      case QUOTE:
+        for (i++; i < text.length && text.charCodeAt(i) !== QUOTE && text.charCodeAt(i) !== NEWLINE; i++) {
+          if (text[i] === "\\") i++;
+        }
+        break;
+      case 47: // a slash
+        if (text[i + 1] === "/") i = indexFrom(text, "\n", i);
+        else if (text[i + 1] === "*") i = indexFrom(text, "*/", i + 2) + 1;
+        break;
+      case 91:
+      case 123: // opening brackets
+        deepest = Math.max(deepest, ++depth);
+        break;
+      case 93:
+      case 125: // closing brackets
+        depth--;
+        break;
+      case 58: // a colon, one a member
+        members++;
+    }
   }
-  return deepest;
+  return { depth: deepest, members };
 }
 
-/** Where a path's value stands in a text: offset, or that of the nearest part that exists. */
-function offsetOf(tree: Node | undefined, path: InputIssue["path"]): number | null {
-  for (let length = path.length; length >= 0; length--) {
-    const node = tree && findNodeAtLocation(tree, path.slice(0, length) as (string | number)[]);
-    if (node) return node.offset;
+function indexFrom(text: string, what: string, from: number): number {
+  const at = text.indexOf(what, from);
+  return at < 0 ? text.length : at;
+}
+
+/** How many members the objects of a value have, in all. */
+function membersOf(value: unknown): number {
+  if (typeof value !== "object" || value === null) return 0;
+  if (Array.isArray(value)) return value.reduce<number>((sum, item) => sum + membersOf(item), 0);
+  const fields = Object.values(value);
+  return fields.reduce<number>((sum, field) => sum + membersOf(field), fields.length);
+}
+
+/** The second of two members with one name; the usual parser would drop the first in silence. */
+function repeated(node: Node): Node | undefined {
+  if (node.type === "object") {
+    const names = new Set<unknown>();
+    for (const { children: [name] = [] } of node.children ?? []) {
+      if (names.has(name?.value)) return name;
+      names.add(name?.value);
+    }
   }
-  return null;
+  for (const child of node.children ?? []) {
+    const found = repeated(child);
+    if (found) return found;
+  }
+  return undefined;
 }
 
-function columnFinder(text: string): (path: InputIssue["path"]) => number | null {
-  let tree: Node | undefined | null = null;
-  return (path) => {
-    if (tree === null) tree = parseTree(text);
-    const offset = offsetOf(tree, path);
-    return offset === null ? null : offset + 1;
-  };
+/** The node at a path, or the nearest part above it that exists. */
+function nodeAt(root: Node, path: Path): Node {
+  for (let length = path.length; length > 0; length--) {
+    const node = findNodeAtLocation(root, path.slice(0, length) as (string | number)[]);
+    if (node) return node;
+  }
+  return root;
 }
 
-function brokenAt(text: string): { offset: number; what: string } {
+interface Parsed {
+  readonly tree: Node | undefined;
+  readonly error: { readonly offset: number; readonly what: string } | undefined;
+}
+
+function parsed(text: string, options: ParseOptions): Parsed {
   const errors: ParseError[] = [];
-  parse(text, errors, { disallowComments: true, allowTrailingComma: false });
-  const first = errors[0];
-  const words = first
-    ? printParseErrorCode(first.error)
-        .replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`)
-        .trim()
-    : "";
-  return { offset: first?.offset ?? 0, what: words };
+  const tree = parseTree(text, errors, options);
+  const [first] = errors;
+  const what =
+    first && printParseErrorCode(first.error).replace(/(?<=.)[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  return { tree, error: first && { offset: first.offset, what: (what ?? "").toLowerCase() } };
+}
+
+const STRICT = { disallowComments: true, allowTrailingComma: false } as const;
+/** A file for people may have comments, as the empty form has, and a comma after the last entry. */
+const FOR_PEOPLE = { disallowComments: false, allowTrailingComma: true } as const;
+
+const notJson = (what: string): string => `this is not JSON (${what || "unexpected character"})`;
+
+function twice(line: number, text: string, at: Place, name: unknown): Row {
+  return refuse(line, text, "twice", `the field ${describeReceived(name)} is written twice`, { at });
 }
 
 /** One line of NDJSON as a row. */
 export function jsonRow(text: string, line: number): Row {
-  if (depthOf(text) > DEEPEST) return refuse(line, text, "tooDeep", `the row is nested more than ${DEEPEST} deep`);
+  const { depth, members } = outline(text);
+  if (depth > DEEPEST) return refuse(line, text, "tooDeep", `the row is nested more than ${DEEPEST} deep`);
+  let value: unknown;
   try {
-    return { ok: true, line, text, value: JSON.parse(text), columnOf: columnFinder(text) };
+    value = JSON.parse(text);
   } catch {
-    const { offset, what } = brokenAt(text);
-    return refuse(line, text, "brokenJson", `this is not JSON (${what || "unexpected character"})`, {
-      column: offset + 1,
-    });
+    const { offset, what } = parsed(text, STRICT).error ?? { offset: 0, what: "" };
+    return refuse(line, text, "brokenJson", notJson(what), { at: { line, column: offset + 1 } });
   }
+  let tree: Node | undefined;
+  const root = (): Node => {
+    tree ??= parseTree(text)!;
+    return tree;
+  };
+  if (members !== membersOf(value)) {
+    const second = repeated(root())!;
+    return twice(line, text, { line, column: second.offset + 1 }, second.value);
+  }
+  return { ok: true, line, text, value, placeOf: (path) => ({ line, column: nodeAt(root(), path).offset + 1 }) };
 }
+
+const nothing = (): Row => refuse(1, "", "empty", "the file is empty; it must hold a survey");
 
 /** Rows of newline-delimited JSON. Empty lines are not rows. */
-export async function* ndjsonRows(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): AsyncGenerator<Row> {
+export async function* ndjsonRows(chunks: Chunks): AsyncGenerator<Row> {
+  let rows = 0;
   for await (const line of linesOf(chunks)) {
-    if (line.text === null) yield refuseLine(line);
-    else if (line.text.trim() !== "") yield jsonRow(line.text, line.line);
+    if (line.text?.trim() === "") continue;
+    rows++;
+    yield line.text === null ? refuseLine(line) : jsonRow(line.text, line.line);
+  }
+  if (rows === 0) yield nothing();
+}
+
+/** Lines of a text, by offset. */
+class Places {
+  readonly #starts: number[] = [0];
+  constructor(text: string) {
+    for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) this.#starts.push(at + 1);
+  }
+  at(offset: number): { readonly line: number; readonly column: number } {
+    let low = 0;
+    let high = this.#starts.length - 1;
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2);
+      if (this.#starts[middle]! <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return { line: low + 1, column: offset - this.#starts[low]! + 1 };
   }
 }
 
-const lineAt = (text: string, offset: number): number => {
-  let line = 1;
-  for (let at = text.indexOf("\n"); at >= 0 && at < offset; at = text.indexOf("\n", at + 1)) line++;
-  return line;
-};
-const columnAt = (text: string, offset: number): number => offset - text.lastIndexOf("\n", offset - 1);
-
-/** Rows of one JSON file: the one survey it holds, or each of a list. The file is read whole. */
-export async function* jsonRows(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): AsyncGenerator<Row> {
-  const lines: string[] = [];
-  for await (const line of linesOf(chunks)) {
-    if (line.text === null) {
-      yield refuseLine(line);
-      return;
+/** The text of a whole file, or its refusal. */
+async function wholeText(chunks: Chunks): Promise<string | Row> {
+  const pieces: Uint8Array[] = [];
+  let length = 0;
+  for await (const chunk of chunks) {
+    length += chunk.length;
+    if (length > LARGEST_JSON) {
+      const message = "the file is larger than 64 MiB; write one survey a line (NDJSON) and it is read row by row";
+      return refuse(1, "", "tooLong", message);
     }
-    lines.push(line.text);
+    pieces.push(chunk.slice());
   }
-  const text = lines.join("\n");
-  if (depthOf(text) > DEEPEST) {
+  const bytes = new Uint8Array(length);
+  let at = 0;
+  for (const piece of pieces) {
+    bytes.set(piece, at);
+    at += piece.length;
+  }
+  try {
+    if (bytes[0] === 0 || bytes[1] === 0) throw new TypeError();
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    for await (const line of linesOf([bytes]))
+      if (line.text === null && line.fault !== "tooLong") return refuseLine(line);
+    return refuse(1, "", "encoding", lineFaults.encoding);
+  }
+}
+
+/**
+ * Rows of one JSON file: the one survey it holds, or each of a list. The file is read whole. It may have comments and a
+ * comma after the last entry.
+ */
+export async function* jsonRows(chunks: Chunks): AsyncGenerator<Row> {
+  const text = await wholeText(chunks);
+  if (typeof text !== "string") {
+    yield text;
+    return;
+  }
+  if (text.trim() === "") {
+    yield nothing();
+    return;
+  }
+  if (outline(text).depth > DEEPEST) {
     yield refuse(1, text, "tooDeep", `the file is nested more than ${DEEPEST} deep`);
     return;
   }
-  let whole: unknown;
-  try {
-    whole = JSON.parse(text);
-  } catch {
-    const { offset, what } = brokenAt(text);
-    const message = `this is not JSON (${what || "unexpected character"})`;
-    yield refuse(lineAt(text, offset), text, "brokenJson", message, { column: columnAt(text, offset) });
+  const places = new Places(text);
+  const { tree, error } = parsed(text, FOR_PEOPLE);
+  if (tree === undefined || error) {
+    const at = places.at(error?.offset ?? 0);
+    yield refuse(at.line, text, "brokenJson", notJson(error?.what ?? ""), { at });
     return;
   }
-  if (!Array.isArray(whole)) {
-    yield { ok: true, line: 1, text, value: whole, columnOf: wholeFileColumns(text, []) };
-    return;
-  }
-  const tree = parseTree(text);
-  for (const [i, value] of whole.entries()) {
-    const node = tree && findNodeAtLocation(tree, [i]);
-    const at = node?.offset ?? 0;
-    const body = node ? text.slice(at, at + node.length) : "";
-    yield { ok: true, line: lineAt(text, at), text: body, value, columnOf: wholeFileColumns(text, [i]) };
-  }
+  const surveys = tree.type === "array" ? (tree.children ?? []) : [tree];
+  if (surveys.length === 0) yield refuse(1, text, "empty", "the list is empty; it must hold a survey");
+  for (const node of surveys) yield rowOfNode(node, text, places);
 }
 
-function wholeFileColumns(text: string, root: (string | number)[]): (path: InputIssue["path"]) => number | null {
-  let tree: Node | undefined | null = null;
-  return (path) => {
-    if (tree === null) tree = parseTree(text);
-    const offset = offsetOf(tree, [...root, ...path]);
-    return offset === null ? null : columnAt(text, offset);
-  };
+function rowOfNode(node: Node, text: string, places: Places): Row {
+  const { line } = places.at(node.offset);
+  const body = text.slice(node.offset, node.offset + node.length);
+  const second = repeated(node);
+  if (second) return twice(line, body, places.at(second.offset), second.value);
+  const placeOf = (path: Path): Place => places.at(nodeAt(node, path).offset);
+  return { ok: true, line, text: body, value: plain(getNodeValue(node)), placeOf };
+}
+
+/** The parser's objects have no prototype; callers are given ordinary ones. */
+function plain(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(plain);
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, field]) => [key, plain(field)]));
 }

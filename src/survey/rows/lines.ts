@@ -17,13 +17,18 @@ const RETURN = 13;
 const strict = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true });
 const lenient = new TextDecoder("utf-8", { ignoreBOM: true });
 
+/** A byte-order mark of UTF-16, or a zero byte beside the first character, as ASCII in UTF-16 has it. */
+function isUtf16([first, second]: Uint8Array): boolean {
+  if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) return true;
+  return (first === 0) !== (second === 0) && first !== undefined && second !== undefined;
+}
+
 function decode(bytes: Uint8Array, line: number): Line {
   let end = bytes.length;
   if (end > 0 && bytes[end - 1] === RETURN) end--;
   const start = line === 1 && bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 3 : 0;
   const body = bytes.subarray(start, end);
-  const isUtf16 = line === 1 && ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff));
-  if (isUtf16) return { line, text: null, fault: "utf16", shown: lenient.decode(body) };
+  if (line === 1 && isUtf16(bytes)) return { line, text: null, fault: "utf16", shown: lenient.decode(body) };
   try {
     const text = strict.decode(body);
     return { line, text, fault: null, shown: text };
@@ -45,7 +50,7 @@ function join(pieces: readonly Uint8Array[], length: number): Uint8Array {
 
 /**
  * The physical lines of a stream, ended by LF or CRLF. A byte-order mark is dropped. A line over 1 MiB is passed over
- * and reported.
+ * and reported. A file that is not UTF-8 at all ends with the line that says so.
  */
 export async function* linesOf(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): AsyncGenerator<Line> {
   let line = 1;
@@ -75,7 +80,9 @@ export async function* linesOf(chunks: AsyncIterable<Uint8Array> | Iterable<Uint
       const at = chunk.indexOf(NEWLINE, from);
       if (at < 0) break;
       add(chunk.subarray(from, at));
-      yield take();
+      const found = take();
+      yield found;
+      if (found.fault === "utf16") return;
       from = at + 1;
     }
     if (from < chunk.length) add(chunk.slice(from));

@@ -1,11 +1,15 @@
 /** Rows of a file: each one either a value or a refusal, with its place in the file. */
 import { type InputFault, type InputIssue, issueText } from "../../core/rule/index.js";
 
-/** Why a row, or a part of it, was refused. */
-export interface RefusalIssue extends InputIssue {
-  /** Column of the character (in JSON) or of the cell (in CSV), from 1; `null` where it cannot be told. */
+/** A place in a file, from 1. */
+export interface Place {
+  readonly line: number;
+  /** Column of the character (in JSON) or of the cell (in CSV); `null` where it cannot be told. */
   readonly column: number | null;
 }
+
+/** Why a row, or a part of it, was refused, and where that stands. */
+export interface RefusalIssue extends InputIssue, Place {}
 
 /** A row that could not be used. */
 export interface Refusal {
@@ -23,8 +27,8 @@ export type Row =
       readonly line: number;
       readonly text: string;
       readonly value: unknown;
-      /** The column of a path of the value, for complaints that come later. */
-      readonly columnOf: (path: InputIssue["path"]) => number | null;
+      /** Where a path of the value stands, for complaints that come later. */
+      readonly placeOf: (path: InputIssue["path"]) => Place;
     }
   | ({ readonly ok: false } & Refusal);
 
@@ -34,24 +38,24 @@ const LONGEST_SHOWN = 500;
 export const shorten = (text: string): string =>
   text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN)}... (${text.length} characters)` : text;
 
+/** What is said of a refused row beside its message. */
+export interface RefusalFacts {
+  /** Where the fault stands; the start of the row where left out. */
+  readonly at?: Place;
+  readonly expected?: string;
+  /** What came; empty where it is the row as a whole. */
+  readonly received?: string;
+}
+
 /** A refusal of a whole row for one reason. */
 export function refuse(
   line: number,
   text: string,
   code: string,
   message: string,
-  {
-    column = null,
-    expected = "",
-    received = "the row",
-  }: { column?: number | null; expected?: string; received?: string } = {},
+  { at = { line, column: null }, expected = "", received = "" }: RefusalFacts = {},
 ): Row {
-  return {
-    ok: false,
-    line,
-    text: shorten(text),
-    issues: [{ path: [], code, message, expected, received, column }],
-  };
+  return { ok: false, line, text: shorten(text), issues: [{ path: [], code, message, expected, received, ...at }] };
 }
 
 /** The refusal of a row whose value turned out to be unusable. */
@@ -59,11 +63,12 @@ export function refusalOf(row: Extract<Row, { ok: true }>, fault: InputFault): R
   return {
     line: row.line,
     text: shorten(row.text),
-    issues: fault.issues.map((issue) => ({ ...issue, column: row.columnOf(issue.path) })),
+    issues: fault.issues.map((issue) => ({ ...issue, ...row.placeOf(issue.path) })),
   };
 }
 
 /** One refusal issue as a line of text: `line 15, column 4: ...`. */
-export function refusalText(line: number, issue: RefusalIssue): string {
-  return `line ${line}${issue.column === null ? "" : `, column ${issue.column}`}: ${issueText(issue)}`;
+export function refusalText(issue: RefusalIssue): string {
+  const what = issue.received === "" ? issue.message : issueText(issue);
+  return `line ${issue.line}${issue.column === null ? "" : `, column ${issue.column}`}: ${what}`;
 }

@@ -1,0 +1,4 @@
+/** The version of the package. */
+import facts from "../../package.json" with { type: "json" };
+
+export const version: string = facts.version;
