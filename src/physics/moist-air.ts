@@ -19,6 +19,8 @@ const TRIPLE_POINT = 273.16;
 /** Range of the Hyland–Wexler formulas [K]. */
 const COLDEST = 173.15;
 const HOTTEST = 473.15;
+/** Coldest air with a wet bulb: dry air of −60 °C has its bulb well inside the formulas' range [K]. */
+const COLDEST_AIR = 213.15;
 
 /** ln p over ice = C₁/T + C₂ + C₃·T + C₄·T² + C₅·T³ + C₆·T⁴ + C₇·ln T [Pa, K], equation 5. */
 const ICE = [-5.6745359e3, 6.3925247, -9.677843e-3, 6.2215701e-7, 2.0747825e-9, -9.484024e-13, 4.1635019] as const;
@@ -216,30 +218,35 @@ function wetBulbRatio(temperature: Temperature, wetBulb: Temperature, pressure: 
 /**
  * Thermodynamic wet-bulb temperature [K]: {@link humidityRatioFromWetBulb} inverted.
  *
- * In the narrow gap that the change from water to ice leaves at 0 °C it answers 0 °C.
+ * Just below 0 °C an iced bulb and a wet one both have an answer, some tenths of a degree apart; it gives the wet one.
  *
- * @param temperature - T, dry bulb [K]
+ * @param temperature - T, dry bulb, −60 to 200 °C [K]
  * @param ratio - W, from 0 to saturation [kg/kg dry air]
  * @param pressure - p, total, absolute [Pa]
  * @throws RangeError when the air would be over-saturated
  * @example wetBulb(298.15, 0.009881, 101325) // 291.0393
  */
 export function wetBulb(temperature: Temperature, ratio: number, pressure: Pressure): Temperature {
+  requireWithin("air temperature", temperature, COLDEST_AIR, HOTTEST);
   requireNotNegative("humidity ratio", ratio);
   requirePositive("pressure", pressure);
   const error = (t: number) => wetBulbRatio(temperature, brand<"temperature">(t), pressure) - ratio;
+  const isIced = temperature < ICE_POINT || error(ICE_POINT) > 0;
+  const lowest = isIced ? COLDEST : ICE_POINT;
   const saturation = saturationPressure(temperature);
   if (saturation < pressure) {
     const saturated = humidityRatio(saturation, pressure);
     if (!atMost(ratio, saturated)) {
       throw new RangeError(`humidity ratio ${ratio} is above saturation, ${saturated} at ${temperature} K`);
     }
-    if (error(temperature) <= 0) return temperature;
-    return brand<"temperature">(brent(error, COLDEST, temperature, 1e-10));
+    // The largest number below 0 °C is still over ice.
+    const highest = isIced ? Math.min(temperature, ICE_POINT - 1e-10) : temperature;
+    if (error(highest) <= 0) return brand<"temperature">(highest);
+    return brand<"temperature">(brent(error, lowest, highest, 1e-10));
   }
   // Hotter than boiling: the bulb stays below the boiling point, where the vapour alone would make up the pressure.
   const highest = dewPoint(brand<"pressure">(pressure * (1 - 1e-9)));
-  return brand<"temperature">(brent(error, COLDEST, highest, 1e-10));
+  return brand<"temperature">(brent(error, lowest, highest, 1e-10));
 }
 
 /** One state of moist air; every value belongs to the same temperature, moisture and pressure. */
@@ -254,7 +261,7 @@ export interface MoistAir {
   readonly vapourPressure: Pressure;
   /** W, water vapour per dry air [kg/kg]. */
   readonly humidityRatio: number;
-  /** Dew or frost point; absent in wholly dry air [K]. */
+  /** Dew or frost point; undefined in air too dry to have one from −100 °C up [K]. */
   readonly dewPoint: Temperature | undefined;
   /** Thermodynamic wet-bulb temperature [K]. */
   readonly wetBulb: Temperature;
@@ -269,13 +276,14 @@ export interface MoistAir {
 /**
  * The state of moist air at a temperature, relative humidity and pressure.
  *
- * @param temperature - −100 to 200 °C [K]
+ * @param temperature - −60 to 200 °C [K]
  * @param relativeHumidity - φ, 0 to 1; not the degree of saturation W/W_s
  * @param pressure - total, absolute [Pa]
  * @throws RangeError when a value is out of its range, or the vapour pressure would reach the total
  * @example moistAir(298.15, 0.5, 101325).humidityRatio // 0.009881
  */
 export function moistAir(temperature: Temperature, relativeHumidity: Ratio, pressure: Pressure): MoistAir {
+  requireWithin("air temperature", temperature, COLDEST_AIR, HOTTEST);
   requireWithin("relative humidity", relativeHumidity, 0, 1);
   const vapour = brand<"pressure">(relativeHumidity * saturationPressure(temperature));
   const ratio = humidityRatio(vapour, pressure);
@@ -285,7 +293,7 @@ export function moistAir(temperature: Temperature, relativeHumidity: Ratio, pres
     relativeHumidity,
     vapourPressure: vapour,
     humidityRatio: ratio,
-    dewPoint: vapour > 0 ? dewPoint(vapour) : undefined,
+    dewPoint: vapour > saturationPressure(brand<"temperature">(COLDEST)) ? dewPoint(vapour) : undefined,
     wetBulb: wetBulb(temperature, ratio, pressure),
     enthalpy: moistAirEnthalpy(temperature, ratio),
     density: moistAirDensity(temperature, ratio, pressure),

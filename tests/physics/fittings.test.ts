@@ -109,7 +109,7 @@ describe("mitreBend", () => {
     const angle = fc.double({ min: 0, max: 150, noNaN: true });
     fc.assert(
       fc.property(angle, angle, (a, b) => {
-        expect(mitreBend(deg(Math.max(a, b)))).toBeGreaterThanOrEqual(mitreBend(deg(Math.min(a, b))));
+        expect(mitreBend(deg(Math.max(a, b)))).toBeGreaterThanOrEqual(mitreBend(deg(Math.min(a, b))) - 1e-12);
       }),
     );
     expect(mitreBend(deg(150))).toBeGreaterThan(2);
@@ -215,10 +215,12 @@ describe("changes of section", () => {
     fc.assert(
       fc.property(n, n, (a, b) => {
         const [tight, open] = a < b ? [a, b] : [b, a];
-        expect(suddenExpansion(ratio(open))).toBeLessThanOrEqual(suddenExpansion(ratio(tight)));
-        expect(sharpOrifice(ratio(open))).toBeLessThanOrEqual(sharpOrifice(ratio(tight)));
+        expect(suddenExpansion(ratio(open))).toBeLessThanOrEqual(suddenExpansion(ratio(tight)) + 1e-12);
+        expect(sharpOrifice(ratio(open))).toBeLessThanOrEqual(sharpOrifice(ratio(tight)) * (1 + 1e-12) + 1e-12);
         for (const formula of ["jet", "linear", "idelchik"] as const)
-          expect(suddenContraction(ratio(open), formula)).toBeLessThanOrEqual(suddenContraction(ratio(tight), formula));
+          expect(suddenContraction(ratio(open), formula)).toBeLessThanOrEqual(
+            suddenContraction(ratio(tight), formula) + 1e-12,
+          );
         expect(Math.abs(suddenContraction(ratio(a)) - suddenContraction(ratio(a), "linear"))).toBeLessThan(0.125);
         expect(Math.abs(suddenContraction(ratio(a), "idelchik") - suddenContraction(ratio(a), "linear"))).toBeLessThan(
           0.08,

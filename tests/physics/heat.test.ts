@@ -33,6 +33,8 @@ import {
 import { reference } from "../references.js";
 import { expectNear, expectPrinted } from "./published.js";
 
+/** Room for the last bits in what must not fall. */
+const LESS = 1 - 1e-12;
 const C = (t: number) => si(t, "degC");
 const K = (t: number) => brand<"temperature">(t);
 const toC = (t: number) => t - 273.15;
@@ -60,8 +62,8 @@ describe("film inside a duct", () => {
     fc.assert(
       fc.property(re, re, (a, b) => {
         const [slow, fast] = [Math.min(a, b), Math.max(a, b)];
-        expect(dittusBoelter(fast, 0.7, "cools")).toBeGreaterThanOrEqual(dittusBoelter(slow, 0.7, "cools"));
-        expect(gnielinski(fast, 0.7)).toBeGreaterThanOrEqual(gnielinski(slow, 0.7));
+        expect(dittusBoelter(fast, 0.7, "cools")).toBeGreaterThanOrEqual(dittusBoelter(slow, 0.7, "cools") * LESS);
+        expect(gnielinski(fast, 0.7)).toBeGreaterThanOrEqual(gnielinski(slow, 0.7) * LESS);
         expectNear(gnielinski(a, 0.7), dittusBoelter(a, 0.7, "cools"), 0.2);
         expect(gnielinski(a, 0.7, 0.05)).toBeGreaterThan(gnielinski(a, 0.7));
       }),
@@ -147,7 +149,7 @@ describe("free convection and radiation", () => {
     fc.assert(
       fc.property(ra, ra, (a, b) => {
         for (const nu of [freeCylinder, freePlate])
-          expect(nu(Math.max(a, b), 0.7)).toBeGreaterThanOrEqual(nu(Math.min(a, b), 0.7));
+          expect(nu(Math.max(a, b), 0.7)).toBeGreaterThanOrEqual(nu(Math.min(a, b), 0.7) * LESS);
       }),
     );
     expect(freeCylinder(0, 0.7)).toBeCloseTo(0.36, 12);
