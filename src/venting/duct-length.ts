@@ -1,8 +1,10 @@
 import * as z from "zod";
 import { brand, type Length, si } from "../core/quantity/index.js";
-import { defineRule, machineFacts, type Proposal, quantity, type Read } from "../core/rule/index.js";
-import { nextLargerElbow } from "./basis.js";
-import { ductBaseLength, elbowAllowance, elbowsIncluded } from "./limits.js";
+import { defineRule, type Proposal, quantity, type Read } from "../core/rule/index.js";
+import { makerElbowCount, nextLargerElbow, ventilatorSheet } from "./basis.js";
+import { dryerFacts, noDuctExamples, noDuctMessages, withoutDuct } from "./dryer.js";
+import { type CodeLength, codeLength, plainLength } from "./lengths.js";
+import { ductBaseLength, elbowAllowance, elbowsIncluded, ventilatorTaken } from "./limits.js";
 import { type ElbowRadius, elbowRadii } from "./tables/elbows.js";
 
 export const elbowInput = z.strictObject({
@@ -11,48 +13,87 @@ export const elbowInput = z.strictObject({
   count: z.int().min(1).max(50).describe("How many of them"),
 });
 
+const chartRow = z.strictObject({
+  elbows: z.int().min(0).max(20).describe("Number of 90° elbows the row is for"),
+  straight: quantity("length", { max: [500, "ft"] }).describe("Longest straight rigid duct printed for them"),
+});
+
 export const ductLengthInput = z.strictObject({
-  fuel: machineFacts.fuel,
-  exhaust: machineFacts.exhaust,
+  ...dryerFacts,
   straight: quantity("length", { max: [500, "ft"] })
     .optional()
     .describe("All straight duct added up along its centreline, from the transition duct to the outlet hood"),
   elbows: z.array(elbowInput).max(20).optional().describe("Elbows of the run by kind; an empty list where it has none"),
+  chart: z
+    .array(chartRow)
+    .min(1)
+    .max(20)
+    .optional()
+    .describe("The dryer maker's exhaust chart for rigid duct and the hood fitted, row by row as printed"),
+  ventilator: z
+    .strictObject({
+      listed: z.boolean().optional().describe("Whether it is listed to UL 705 for dryer exhaust ducts"),
+      longest: quantity("length", { max: [500, "ft"] })
+        .optional()
+        .describe("Longest equivalent length its own instructions allow"),
+    })
+    .optional()
+    .describe("A power ventilator in the dryer's duct; leave out where there is none"),
 });
 
 /** Deduction of one kind of elbow, and how many there are of it. */
 export interface Deduction {
-  readonly each: Length;
+  readonly each: CodeLength;
   readonly count: number;
 }
 
 /**
- * Developed length of a dryer exhaust duct [m]: straight duct and the code's deduction for every elbow.
+ * Developed length of a dryer exhaust duct by the code's reckoning [m]: straight duct and the deduction for every elbow.
  *
  * developed = straight + Σ count · each. A code's allowance, not a hydraulic equivalent length.
  *
  * @param straight - straight duct [m], 0 or more
  * @param deductions - each elbow's deduction [m] and count
  * @basis IRC 2021, M1502.4.6.1
- * @example developedLength(si(18, "ft"), [{ each: si(5, "ft"), count: 2 }]) // 8.5344
+ * @example developedLength(si(18, "ft"), [{ each: codeLength(si(5, "ft")), count: 2 }]) // 8.5344
  */
-export function developedLength(straight: Length, deductions: readonly Deduction[]): Length {
-  return brand<"length">(deductions.reduce<number>((sum, { each, count }) => sum + each * count, straight));
+export function developedLength(straight: Length, deductions: readonly Deduction[]): CodeLength {
+  return deductions.reduce<number>((sum, { each, count }) => sum + each * count, straight) as CodeLength;
+}
+
+/**
+ * How many more elbows of one kind fit into the length that is left, a whole number.
+ *
+ * @param left - length left [m]; none fit where it is negative
+ * @param each - deduction for one [m], above 0
+ * @example furtherElbows(codeLength(si(7, "ft")), codeLength(si(1.75, "ft"))) // 4
+ */
+export function furtherElbows(left: CodeLength, each: CodeLength): number {
+  return left <= 0 ? 0 : Math.floor((left / each) * (1 + 1e-9));
 }
 
 /** The row of the fitting table that an angle falls under: itself or the next larger. */
 const tableAngle = (angle: number): 45 | 90 => (angle <= si(45, "deg") * (1 + 1e-9) ? 45 : 90);
 
 type Input = Read<z.output<typeof ductLengthInput>>;
+type Elbows = NonNullable<Input["elbows"]>;
 
-/** Swaps every 90° elbow of a tighter radius for one of the given radius. */
-function withRadius(elbows: NonNullable<Input["elbows"]>, radius: ElbowRadius): NonNullable<Input["elbows"]> {
+/** 90° elbows as a maker's chart counts them: two up to 45° make one. */
+const chartElbows = (elbows: Elbows): number => {
+  const count = (row: 45 | 90) =>
+    elbows.reduce((sum, { angle, count }) => sum + (tableAngle(angle) === row ? count : 0), 0);
+  return count(90) + Math.ceil(count(45) / 2);
+};
+
+/** Puts elbows of the given radius in place of all. */
+function withRadius(elbows: Elbows, radius: ElbowRadius): Elbows {
   return elbows.map((elbow) => ({ ...elbow, radius }));
 }
 
 const remedies = {
-  longRadius: "Use {radius:text} elbows in place of tighter ones.",
+  longRadius: "Use {radius:text} elbows in place of the others.",
   fewerElbows: "Take out one 90° elbow.",
+  shorten: "Shorten the straight duct to {straight:length}.",
 } as const;
 
 export const ductLength = defineRule({
@@ -61,20 +102,35 @@ export const ductLength = defineRule({
   since: "0.1.0",
   input: ductLengthInput,
   basis: [],
-  limits: [ductBaseLength, elbowAllowance, elbowsIncluded],
+  limits: [ductBaseLength, elbowAllowance, elbowsIncluded, ventilatorTaken],
   messages: {
-    pass: { within: "The duct's developed length of {developed:length} is within the {allowed:length} allowed." },
+    pass: {
+      within: "The duct's developed length of {developed:length} is within the {allowed:length} allowed.",
+      withinChart:
+        "The {straight:length} of straight duct with {elbows:count} elbows is within the {allowed:length} of the dryer maker's chart.",
+      withinVentilator:
+        "The duct's developed length of {developed:length} is within the {allowed:length} that the power ventilator's instructions allow.",
+      room: "Left over: {left:length}, enough for one of these: {fits:text}.",
+    },
     fail: {
       tooLong:
         "The duct's developed length of {developed:length} is {over:length} more than the {allowed:length} allowed.",
+      overChart:
+        "The {straight:length} of straight duct with {elbows:count} elbows is {over:length} more than the {allowed:length} of the dryer maker's chart.",
+      beyondChart: "The dryer maker's chart ends at {last:count} elbows; this run has {elbows:count}.",
+      overVentilator:
+        "The duct's developed length of {developed:length} is {over:length} more than the {allowed:length} that the power ventilator's instructions allow.",
+      notListed:
+        "The fan in the duct is not listed as a dryer exhaust duct power ventilator, so it adds nothing to the length and must come out.",
     },
     review: {
       straightUnknown: "The straight duct was not measured.",
       elbowsUnknown: "The elbows of the run were not listed.",
+      ventilatorUnknown: "The listing of the power ventilator and the length its instructions allow are needed.",
       noLimit:
         "No text adopted here gives a longest duct for this dryer; ask the local authority or use the maker's sheet.",
     },
-    notApplicable: { noExhaust: "A ventless dryer has no exhaust duct." },
+    notApplicable: noDuctMessages,
   },
   remedies,
   cautions: ["fire", "deferral"],
@@ -89,6 +145,61 @@ export const ductLength = defineRule({
       input: { fuel: "naturalGas", straight: "28 ft", elbows: [{ radius: "4 in mitred", angle: "90°", count: 3 }] },
       gives: "tooLong",
     },
+    {
+      title: "Too long by the table, within the maker's chart",
+      input: {
+        fuel: "electric",
+        straight: "42 ft",
+        elbows: [{ radius: "4 in mitred", angle: "90°", count: 2 }],
+        chart: [
+          { elbows: 0, straight: "64 ft" },
+          { elbows: 1, straight: "54 ft" },
+          { elbows: 2, straight: "44 ft" },
+          { elbows: 3, straight: "35 ft" },
+        ],
+      },
+      gives: "withinChart",
+    },
+    {
+      title: "Within the table, too long by the maker's chart",
+      input: {
+        fuel: "electric",
+        straight: "24 ft",
+        elbows: [{ radius: "4 in mitred", angle: "90°", count: 2 }],
+        chart: [{ elbows: 2, straight: "20 ft" }],
+      },
+      gives: "overChart",
+    },
+    {
+      title: "More elbows than the maker's chart has",
+      input: {
+        fuel: "electric",
+        straight: "9 ft",
+        elbows: [{ radius: "4 in mitred", angle: "90°", count: 5 }],
+        chart: [{ elbows: 4, straight: "20 ft" }],
+      },
+      gives: "beyondChart",
+    },
+    {
+      title: "A listed power ventilator for a long run",
+      input: { fuel: "electric", straight: "60 ft", elbows: [], ventilator: { listed: true, longest: "120 ft" } },
+      gives: "withinVentilator",
+    },
+    {
+      title: "A run too long even for the power ventilator",
+      input: { fuel: "electric", straight: "140 ft", elbows: [], ventilator: { listed: true, longest: "120 ft" } },
+      gives: "overVentilator",
+    },
+    {
+      title: "An unlisted fan in the duct",
+      input: { fuel: "electric", straight: "20 ft", elbows: [], ventilator: { listed: false } },
+      gives: "notListed",
+    },
+    {
+      title: "A power ventilator without its sheet",
+      input: { fuel: "electric", straight: "60 ft", elbows: [], ventilator: { listed: true } },
+      gives: "ventilatorUnknown",
+    },
     { title: "Straight duct not measured", input: { fuel: "electric", elbows: [] }, gives: "straightUnknown" },
     { title: "Elbows not listed", input: { fuel: "electric", straight: "12 ft" }, gives: "elbowsUnknown" },
     {
@@ -97,16 +208,53 @@ export const ductLength = defineRule({
       at: { jurisdiction: { adopted: { ifgc: 2006, imc: 2006 }, building: "multifamily" } },
       gives: "noLimit",
     },
-    { title: "A ventless dryer", input: { fuel: "electric", exhaust: "ventless" }, gives: "noExhaust" },
+    ...noDuctExamples,
   ],
-  check({ fuel, exhaust, straight, elbows }, { limit, rest, formula, judge, missing, say }) {
-    if (exhaust === "ventless") return say("noExhaust");
+  check({ kind, fuel, exhaust, straight, elbows, chart, ventilator }, ask) {
+    const { limit, rest, formula, judge, missing, say, all } = ask;
+    const exempt = withoutDuct(kind, exhaust);
+    if (exempt) return say(...exempt);
     if (straight === undefined) return missing(["straightUnknown"], ["straight"]);
     if (elbows === undefined) return missing(["elbowsUnknown"], ["elbows"]);
+    if (ventilator?.listed === false) return say("notListed");
 
     const base = limit(ductBaseLength, fuel);
-    if (!base) return say("noLimit");
-    let free = limit(elbowsIncluded, fuel)?.value ?? 0;
+    const takesVentilator = ventilator !== undefined && limit(ventilatorTaken, fuel)?.value === 1;
+    if (ventilator && !takesVentilator) {
+      ask.assume(
+        "The adopted text has no rule for power ventilators: the run is judged as if there were none; ask the authority.",
+      );
+    }
+
+    // The maker's chart sets the length where the code defers to it; a local length stays beside it.
+    let charted = all();
+    if (chart && !takesVentilator) {
+      const counted = chartElbows(elbows);
+      rest(makerElbowCount);
+      const rows = chart.toSorted((a, b) => a.elbows - b.elbows);
+      const row = rows.find((one) => one.elbows >= counted);
+      if (!row) return say("beyondChart", { last: rows.at(-1)!.elbows, elbows: counted });
+      const allowed = row.straight;
+      const over = brand<"length">(straight - allowed);
+      charted = judge({
+        kind: "length",
+        measured: straight,
+        limit: allowed,
+        sense: "atMost",
+        pass: ["withinChart", { straight, elbows: counted, allowed }],
+        fail: ["overChart", { straight, elbows: counted, allowed, over }],
+      });
+      if (base?.origin !== "local") return charted;
+    }
+    if (!base && !takesVentilator) return say("noLimit");
+    if (base?.origin === "maker" && base.setAside.some(({ candidate }) => candidate.text === "umc")) {
+      ask.assume(
+        "The uniform code takes the maker's length only where the authority approves it: approval is assumed.",
+      );
+    }
+
+    const included = limit(elbowsIncluded, fuel)?.value ?? 0;
+    let free = included;
     const deductions: Deduction[] = [];
     for (const { radius, angle, count } of elbows) {
       const row = tableAngle(angle);
@@ -115,27 +263,64 @@ export const ductLength = defineRule({
       if (Math.abs(angle - si(row, "deg")) > 1e-6) rest(nextLargerElbow);
       const taken = row === 90 ? Math.min(free, count) : 0;
       free -= taken;
-      deductions.push({ each: brand<"length">(each.value), count: count - taken });
+      deductions.push({ each: codeLength(brand<"length">(each.value)), count: count - taken });
     }
-    const fittings = brand<"length">(deductions.reduce((sum, { each, count }) => sum + each * count, 0));
-    const developed = developedLength(straight, deductions);
+    const fittings = plainLength(developedLength(brand<"length">(0), deductions));
+    const developed = plainLength(developedLength(straight, deductions));
     formula("{developed:length} = {straight:length} + {fittings:length}", { developed, straight, fittings });
-    const allowed = brand<"length">(base.value);
-    return judge({
+
+    if (ventilator && takesVentilator) {
+      const allowed = ventilator.longest;
+      const paths = [ventilator.listed === undefined ? "listed" : "", allowed === undefined ? "longest" : ""];
+      if (ventilator.listed === undefined || allowed === undefined) {
+        const unknown = paths.filter((name) => name !== "").map((name) => ["ventilator", name]);
+        return missing(["ventilatorUnknown"], ...unknown);
+      }
+      rest(ventilatorSheet);
+      return judge({
+        kind: "length",
+        measured: developed,
+        limit: allowed,
+        sense: "atMost",
+        pass: ["withinVentilator", { developed, allowed }],
+        fail: ["overVentilator", { developed, allowed, over: brand<"length">(developed - allowed) }],
+      });
+    }
+
+    const allowed = brand<"length">(base!.value);
+    const judged = judge({
       kind: "length",
       measured: developed,
-      limit: base,
+      limit: base!,
       pass: ["within", { developed, allowed }],
       fail: ["tooLong", { developed, allowed, over: brand<"length">(developed - allowed) }],
     });
+    const left = brand<"length">(allowed - developed);
+    const fits = left > 0 ? elbowsThatFit(left, free) : [];
+    return all(judged, charted, fits.length > 0 ? say("room", { left, fits: fits.join(", or ") }) : undefined);
+
+    function elbowsThatFit(spare: Length, unused: number): string[] {
+      const fitting: string[] = [];
+      for (const radius of elbowRadii) {
+        for (const angle of [90, 45] as const) {
+          const each = limit(elbowAllowance, fuel, { radius, angle });
+          if (!each) continue;
+          const more =
+            furtherElbows(codeLength(spare), codeLength(brand<"length">(each.value))) + (angle === 90 ? unused : 0);
+          if (more > 0) fitting.push(`${more} of ${radius} ${angle}°`);
+        }
+      }
+      return fitting;
+    }
   },
-  mend({ elbows = [] }) {
+  mend({ fuel, straight, elbows = [], chart }, at) {
     const proposals: Proposal<typeof remedies>[] = [];
     for (const radius of elbowRadii.slice(1)) {
-      proposals.push({
-        change: withRadius(elbows, radius).map((elbow, i) => ({ path: ["elbows", i, "radius"], value: elbow.radius })),
-        say: ["longRadius", { radius }],
-      });
+      const change = withRadius(elbows, radius).map((elbow, i) => ({
+        path: ["elbows", i, "radius"],
+        value: elbow.radius,
+      }));
+      if (change.length > 0) proposals.push({ change, say: ["longRadius", { radius }] });
     }
     const right = elbows.findIndex(({ angle, count }) => tableAngle(angle) === 90 && count > 1);
     if (right >= 0) {
@@ -144,6 +329,24 @@ export const ductLength = defineRule({
         say: ["fewerElbows"],
       });
     }
+    const shorter = straight === undefined ? undefined : shorterStraight();
+    if (shorter !== undefined) {
+      proposals.push({
+        change: [{ path: ["straight"], value: shorter, unit: at.units === "us" ? "ft" : "m" }],
+        say: ["shorten", { straight: shorter }],
+      });
+    }
     return proposals;
+
+    function shorterStraight(): Length | undefined {
+      const row = chart?.filter((one) => one.elbows >= chartElbows(elbows)).sort((a, b) => a.elbows - b.elbows)[0];
+      if (row) return row.straight;
+      const rule = ductLength.run({ fuel, straight: brand<"length">(0), elbows }, at, []);
+      const compared = rule.governing.compared;
+      const room = compared ? compared.limit - compared.measured : 0;
+      // Down to the whole inch, as a duct is cut.
+      const cut = Math.floor(room / si(1, "in") + 1e-6) * si(1, "in");
+      return cut > 0 ? brand<"length">(cut) : undefined;
+    }
   },
 });

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { si } from "../../src/core/quantity/index.js";
-import { developedLength, ductLength } from "../../src/venting/index.js";
+import { codeLength, developedLength, ductLength, furtherElbows, hydraulicLength } from "../../src/venting/index.js";
 import { elbowRows } from "../../src/venting/tables/elbows.js";
 import { reference } from "../references.js";
 
@@ -65,9 +65,10 @@ describe("venting/duct-length", () => {
     const input = { fuel: "electric", straight: "28 ft", elbows: [{ radius: "4 in mitred", angle: "90°", count: 3 }] };
     const { remedies } = ductLength.try(input).finding!;
     expect(remedies.map(({ message }) => message)).toEqual([
-      "Use 6 in smooth elbows in place of tighter ones.",
-      "Use 8 in smooth elbows in place of tighter ones.",
-      "Use 10 in smooth elbows in place of tighter ones.",
+      "Use 6 in smooth elbows in place of the others.",
+      "Use 8 in smooth elbows in place of the others.",
+      "Use 10 in smooth elbows in place of the others.",
+      "Shorten the straight duct to 20 ft.",
     ]);
   });
 
@@ -113,6 +114,85 @@ describe("venting/duct-length", () => {
     expect(read.fault?.issues[0]).toMatchObject({ path: ["elbows", 0, "angle"], code: "noUnit" });
   });
 
+  test("takes the maker's chart in place of the table, more or less", () => {
+    const chart = [
+      { elbows: 0, straight: "64 ft" },
+      { elbows: 2, straight: "44 ft" },
+      { elbows: 4, straight: "27 ft" },
+    ];
+    const run = (straight: string, elbows: number, angle = "90°") =>
+      ductLength({ fuel: "electric", straight, elbows: [{ radius: "4 in mitred", angle, count: elbows }], chart });
+    expect(run("44 ft", 2)).toMatchObject({ verdict: "pass", messageId: "withinChart" });
+    expect(run("44 ft 1 in", 2)).toMatchObject({ verdict: "fail", messageId: "overChart" });
+    // a count between two rows takes the stricter one
+    expect(run("27 ft", 3)).toMatchObject({ verdict: "pass", limit: { text: "27 ft" } });
+    expect(run("28 ft", 3).verdict).toBe("fail");
+    expect(run("1 ft", 5)).toMatchObject({ verdict: "fail", messageId: "beyondChart" });
+    expect(run("44 ft", 4, "45°").messageId).toBe("withinChart");
+  });
+
+  test("keeps a local length beside the maker's chart", () => {
+    const local = [
+      { limit: "venting/duct-length.base", value: "20 ft", citation: { document: "City ordinance 12" } },
+    ] as const;
+    const input = {
+      fuel: "electric" as const,
+      straight: "30 ft",
+      elbows: [],
+      chart: [{ elbows: 0, straight: "64 ft" }],
+    };
+    expect(ductLength(input, { jurisdiction: { local: [...local] } })).toMatchObject({
+      verdict: "fail",
+      messageId: "tooLong",
+    });
+  });
+
+  test("lets a listed power ventilator set the length where the text has the rule", () => {
+    const input = {
+      fuel: "electric" as const,
+      straight: "60 ft",
+      elbows: [{ radius: "4 in mitred" as const, angle: "90°", count: 2 }],
+      ventilator: { listed: true, longest: "70 ft" },
+    };
+    expect(ductLength(input)).toMatchObject({ verdict: "pass", messageId: "withinVentilator" });
+    const before = ductLength(input, { jurisdiction: { adopted: { irc: 2012 } } });
+    expect(before).toMatchObject({ verdict: "fail", messageId: "tooLong" });
+    expect(before.assumptions.join()).toMatch(/no rule for power ventilators/);
+  });
+
+  test("says how many more elbows of each kind fit", () => {
+    const { parts } = ductLength({
+      fuel: "electric",
+      straight: "18 ft",
+      elbows: [{ radius: "4 in mitred", angle: "90°", count: 2 }],
+    });
+    expect(parts[1]!.message).toBe(
+      "Left over: 7 ft, enough for one of these: 1 of 4 in mitred 90°, or 2 of 4 in mitred 45°, or 4 of 6 in smooth 90°, or 7 of 6 in smooth 45°, or 4 of 8 in smooth 90°, or 7 of 8 in smooth 45°, or 4 of 10 in smooth 90°, or 9 of 10 in smooth 45°.",
+    );
+  });
+
+  test("deducts another angle as the next larger and says that this is habit", () => {
+    const finding = ductLength({
+      fuel: "electric",
+      straight: "30 ft",
+      elbows: [{ radius: "4 in mitred", angle: "60°", count: 1 }],
+    });
+    expect(finding).toMatchObject({ verdict: "pass", measured: { text: "35 ft" } });
+    expect(finding.basis.map(({ force }) => force)).toContain("practice");
+  });
+
+  test("assumes the authority's approval for a maker's length under the uniform code", () => {
+    const finding = ductLength(
+      { fuel: "electric", straight: "30 ft", elbows: [] },
+      {
+        jurisdiction: { adopted: { umc: 2021 } },
+        maker: [{ limit: "venting/duct-length.base", value: "40 ft", citation: { document: "Sheet" } }],
+      },
+    );
+    expect(finding.verdict).toBe("pass");
+    expect(finding.assumptions.join()).toMatch(/approval is assumed/);
+  });
+
   test("refuses a limit that does not exist, rather than dropping it", () => {
     const at = { maker: [{ limit: "venting/duct-lenght.base", value: "64 ft", citation: { document: "Sheet" } }] };
     expect(ductLength.try({ fuel: "electric" }, at).fault?.issues[0]).toMatchObject({ code: "unknownLimit" });
@@ -122,11 +202,56 @@ describe("venting/duct-length", () => {
 describe("developedLength", () => {
   test("never shrinks when an elbow is added", () => {
     const feet = fc.double({ min: 0, max: 60, noNaN: true }).map((value) => si(value, "ft"));
-    const deduction = fc.record({ each: feet, count: fc.integer({ min: 0, max: 9 }) });
+    const deduction = fc.record({ each: feet.map(codeLength), count: fc.integer({ min: 0, max: 9 }) });
     fc.assert(
       fc.property(feet, fc.array(deduction, { maxLength: 8 }), deduction, (straight, some, extra) => {
         expect(developedLength(straight, [...some, extra])).toBeGreaterThanOrEqual(developedLength(straight, some));
       }),
     );
+  });
+});
+
+describe("traps", () => {
+  const run = (straight: string, count: number, at: Parameters<typeof ductLength>[1]) =>
+    ductLength({ fuel: "electric", straight, elbows: [{ radius: "4 in mitred", angle: "90°", count }] }, at);
+
+  test("the uniform code's 14 ft has two elbows in it: taking 2 ft for each of four gives 6 ft, the answer is 10 ft", () => {
+    const at = { jurisdiction: { adopted: { umc: 2012 } } } as const;
+    expect(run("10 ft", 4, at).verdict).toBe("pass");
+    expect(run("10 ft 1 in", 4, at).verdict).toBe("fail");
+  });
+
+  test("the flat 5 ft and 2.5 ft are the rule of 2006 only: 35 − 3·5 = 20 ft is wrong for long-radius elbows in 2021", () => {
+    const smooth = { fuel: "electric" as const, elbows: [{ radius: "6 in smooth" as const, angle: "90°", count: 3 }] };
+    const later = ductLength({ ...smooth, straight: "29 ft 9 in" }, { jurisdiction: { adopted: { irc: 2021 } } });
+    expect(later).toMatchObject({ verdict: "pass", margin: { text: "0 in" } });
+    const early = ductLength({ ...smooth, straight: "10 ft 1 in" }, { jurisdiction: { adopted: { irc: 2006 } } });
+    expect(early.verdict).toBe("fail");
+  });
+
+  test("the base length goes by text and edition: 25, 35 or 14 ft, never one constant", () => {
+    const base = (adopted: Record<string, number>) => run("5 ft", 1, { jurisdiction: { adopted } }).limit!.text;
+    expect([base({ irc: 2006 }), base({ irc: 2021 }), base({ umc: 2009 })]).toEqual(["25 ft", "35 ft", "14 ft"]);
+  });
+
+  test("the code's 5 ft is not what the air feels: a single mitre is 17 ft of duct at 150 cfm", () => {
+    // K 1.2 in a 4 in duct, roughness 0.09 mm, standard air, 150 cfm: 17.262 ft
+    const felt = hydraulicLength(1.2, si(4, "in"), 0.023172);
+    expect(felt / 0.3048).toBeCloseTo(17.262, 2);
+    expect(felt / 0.3048).toBeGreaterThan(3 * 5);
+  });
+});
+
+describe("furtherElbows", () => {
+  test("fills what is left and never more", () => {
+    const metres = fc.double({ min: 0.01, max: 60, noNaN: true });
+    fc.assert(
+      fc.property(metres, metres, (left, each) => {
+        const count = furtherElbows(codeLength(si(left, "m")), codeLength(si(each, "m")));
+        expect(count * each).toBeLessThanOrEqual(left * (1 + 1e-8));
+        expect((count + 1) * each).toBeGreaterThan(left * (1 - 1e-8));
+      }),
+    );
+    expect(furtherElbows(codeLength(si(-1, "m")), codeLength(si(1, "m")))).toBe(0);
   });
 });
