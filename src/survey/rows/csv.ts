@@ -1,4 +1,5 @@
 /** Rows of CSV: a header of survey fields with units, then one survey a row. */
+import type * as z from "zod";
 import { isReadingProblem, readQuantity } from "../../core/quantity/index.js";
 import { describeReceived, type InputIssue, schemaAt } from "../../core/rule/index.js";
 import { surveyInput } from "../survey.js";
@@ -23,6 +24,18 @@ const HEADER = /^([A-Za-z][\w.]*)(?:\s*\[([^\]]+)\])?$/;
 /** A place in a list; a hundred entries are more than any site has. */
 const LIST_PLACE = /^(?:0|[1-9]\d?)$/;
 
+/** The schema of a field, with numbers, and nothing else, as places in lists. */
+function fieldAt(path: Path): z.core.$ZodType | undefined {
+  let schema: z.core.$ZodType | undefined = surveyInput;
+  for (const key of path) {
+    const isList: boolean = ["array", "tuple"].includes(plainSchema(schema).definition.type);
+    if (isList !== (typeof key === "number")) return undefined;
+    schema = schemaAt(schema, [key]);
+    if (!schema) return undefined;
+  }
+  return schema;
+}
+
 /** Reads a header cell; a text says what is wrong with it. */
 function columnOf(header: string): Column | string {
   const name = header.trim();
@@ -34,7 +47,7 @@ function columnOf(header: string): Column | string {
   }
   const path = match[1]!.split(".").map((key) => (LIST_PLACE.test(key) ? Number(key) : key));
   const unit = match[2]?.trim() ?? null;
-  const schema = schemaAt(surveyInput, path);
+  const schema = fieldAt(path);
   if (!schema) return `there is no survey field ${describeReceived(match[1])}; the form lists them all`;
   if (plainSchema(schema).definition.type === "object") {
     return `${describeReceived(match[1])} is a group of fields; name one of the fields in it`;
@@ -74,8 +87,14 @@ interface Assembled {
 /** Lines that one quoted cell may span; beyond, its closing quote is taken as forgotten. */
 const LONGEST_CELL_LINES = 100;
 
-/** Records of CSV. A cell in quotes may span lines; where that goes wrong only its first line is given up. */
-async function* recordsOf(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): AsyncGenerator<Assembled> {
+/**
+ * Records of CSV. A cell in quotes may span lines; where that goes wrong, or gives a record of another width than the
+ * header's, a closing quote was forgotten: only the first line is given up.
+ */
+async function* recordsOf(
+  chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
+  width: () => number | undefined,
+): AsyncGenerator<Assembled> {
   const source = linesOf(chunks);
   const waiting: Line[] = [];
   const next = async (): Promise<Line | undefined> => {
@@ -103,7 +122,8 @@ async function* recordsOf(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Arra
       length += more.text.length;
       fed = scanner.feed(more.text);
     }
-    if (fed === "whole") yield { lines, cells: scanner.cells, problem: "", at: null };
+    const fits = lines.length === 1 || width() === undefined || scanner.cells.length === width();
+    if (fed === "whole" && fits) yield { lines, cells: scanner.cells, problem: "", at: null };
     else {
       waiting.unshift(...lines.slice(1));
       yield { lines: [first], cells: null, problem: broken.problem, at: broken.at === null ? null : broken.at + 1 };
@@ -120,7 +140,7 @@ export async function* csvRows(chunks: AsyncIterable<Uint8Array> | Iterable<Uint
   let columns: readonly Column[] | null = null;
   let badHeader: Extract<Row, { ok: false }> | null = null;
   let rows = 0;
-  for await (const record of recordsOf(chunks)) {
+  for await (const record of recordsOf(chunks, () => columns?.length)) {
     const { lines, cells, problem, at } = record;
     const first = lines[0]!;
     const text = lines.map(({ shown }) => shown).join("\n");
