@@ -20,7 +20,7 @@ const TIGHTEST_BEND = 0.5;
  * Loss coefficient of a smooth round bend, friction along it included, a number without a unit.
  *
  * K = f·a·(r/D) + (0.10 + 2.4·f)·sin(a/2) + 6.6·f·(√sin(a/2) + sin(a/2)) / (r/D)^(4a/π), a in radians.
- * Taken here for r/D from 0.5 and bends to 180°; no formula published agrees with another within 25 % at 4 in.
+ * Taken here for r/D from 0.5 and bends to 180°; published formulas differ from each other by some 25 % at r/D 1.
  *
  * @param factor - f, Darcy friction factor of the pipe at this flow
  * @param angle - a, change of direction, 0 to 180° [rad]

@@ -190,6 +190,11 @@ describe("multiples of the fully rough factor", () => {
     expectNear(standardElbow(deg(180), 0.016232), 50 * 0.016232, 1e-12);
   });
 
+  test("a radius a rounding error outside the table is on its end", () => {
+    expectNear(smoothElbow(ratio(10 * (1 + 1e-12)), 0.02), 30 * 0.02, 1e-12);
+    expectNear(smoothElbow(ratio(1 - 1e-12), 0.02), 20 * 0.02, 1e-12);
+  });
+
   test("refuses other angles and radii", () => {
     expect(() => standardElbow(deg(60), 0.02)).toThrow(/45, 90 or 180/);
     expect(() => standardElbow(deg(90.2), 0.02)).toThrow(/45, 90 or 180/);
