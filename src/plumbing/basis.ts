@@ -83,3 +83,14 @@ export const threadStandards: Basis = {
   confirmed: "secondary",
   note: "Compression threads and the 15/16-16 gas flare nut are from memory.",
 };
+
+/** Product standards of backflow devices. */
+export const deviceStandards: Basis = {
+  document: "ASSE 1001, 1006, 1007, 1011, 1021, 1052",
+  publisher: "ASSE International",
+  edition: "",
+  section: "product standards by kind of device",
+  force: "mandatory",
+  confirmed: "memory",
+  note: "A washer is listed to 1007 and a dishwasher to 1006 with protection of its own.",
+};

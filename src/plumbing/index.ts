@@ -1,4 +1,8 @@
 /** Plumbing and fuel gas: hoses, fittings, supply, drains and gas connections of a household appliance. */
+
+export { backflow, backflowDevices } from "./backflow.js";
+export { dishwasherDrain } from "./dishwasher-drain.js";
+export { drainPan } from "./drain-pan.js";
 export {
   axialTravel,
   fittingTurns,

@@ -1,6 +1,9 @@
 /** Plumbing's part of a survey. */
 import * as z from "zod";
 import { definePart } from "../core/rule/index.js";
+import { backflow, backflowInput } from "./backflow.js";
+import { dishwasherDrain, dishwasherDrainInput } from "./dishwasher-drain.js";
+import { drainPan, drainPanInput } from "./drain-pan.js";
 import { fittingTurns, fittingTurnsInput } from "./fitting-turns.js";
 import { hoseCondition, hoseConditionInput } from "./hose-condition.js";
 import { hoseReach, hoseReachInput } from "./hose-reach.js";
@@ -15,6 +18,9 @@ const supplyShape = supplyPressureInput.shape;
 const hoseShape = hoseReachInput.shape;
 const conditionShape = hoseConditionInput.shape;
 const standpipeShape = standpipeInput.shape;
+const panShape = drainPanInput.shape;
+const dishShape = dishwasherDrainInput.shape;
+const backflowShape = backflowInput.shape;
 const jointShape = fittingTurnsInput.shape;
 
 export const plumbingPart = definePart({
@@ -74,6 +80,40 @@ export const plumbingPart = definePart({
       })
       .optional()
       .describe("The washer's standpipe, its trap and the hose in it"),
+    dishwasherDrain: z
+      .strictObject({
+        airGap: dishShape.airGap,
+        loop: dishShape.loop,
+        fastened: dishShape.fastened,
+        inlet: dishShape.inlet,
+        trap: dishShape.trap,
+        joins: dishShape.joins,
+        plugOut: dishShape.plugOut,
+      })
+      .optional()
+      .describe("The dishwasher's drain hose, under the sink"),
+    pan: z
+      .strictObject({
+        roomBelow: panShape.roomBelow,
+        fitted: panShape.pan,
+        depth: panShape.depth,
+        outlet: panShape.outlet,
+        ends: panShape.ends,
+      })
+      .optional()
+      .describe("The drain pan under a washer, and what lies below"),
+    backflow: z
+      .strictObject({
+        device: backflowShape.device,
+        openHose: backflowShape.openHose,
+        opening: backflowShape.opening,
+        gap: backflowShape.gap,
+        nearWall: backflowShape.nearWall,
+        breakerRise: backflowShape.breakerRise,
+        valvePast: backflowShape.valvePast,
+      })
+      .optional()
+      .describe("What keeps water from coming back into the drinking water"),
   }),
   machine: { supply: supplyFact },
   uses: [
@@ -123,6 +163,43 @@ export const plumbingPart = definePart({
         airBreak: "plumbing.drain.airBreak",
         insertion: "plumbing.drain.insertion",
         crest: "plumbing.drain.crest",
+      },
+    },
+    {
+      entry: dishwasherDrain,
+      from: {
+        kind: "machine.kind",
+        airGap: "plumbing.dishwasherDrain.airGap",
+        loop: "plumbing.dishwasherDrain.loop",
+        fastened: "plumbing.dishwasherDrain.fastened",
+        inlet: "plumbing.dishwasherDrain.inlet",
+        trap: "plumbing.dishwasherDrain.trap",
+        joins: "plumbing.dishwasherDrain.joins",
+        plugOut: "plumbing.dishwasherDrain.plugOut",
+      },
+    },
+    {
+      entry: drainPan,
+      from: {
+        kind: "machine.kind",
+        roomBelow: "plumbing.pan.roomBelow",
+        pan: "plumbing.pan.fitted",
+        depth: "plumbing.pan.depth",
+        outlet: "plumbing.pan.outlet",
+        ends: "plumbing.pan.ends",
+      },
+    },
+    {
+      entry: backflow,
+      from: {
+        ...machineWater,
+        device: "plumbing.backflow.device",
+        openHose: "plumbing.backflow.openHose",
+        opening: "plumbing.backflow.opening",
+        gap: "plumbing.backflow.gap",
+        nearWall: "plumbing.backflow.nearWall",
+        breakerRise: "plumbing.backflow.breakerRise",
+        valvePast: "plumbing.backflow.valvePast",
       },
     },
     {

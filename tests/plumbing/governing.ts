@@ -13,6 +13,8 @@ import { si, type Unit } from "../../src/core/quantity/index.js";
 /** A row of a reference file: `limit,document,edition,when,value,unit`; `when` as `key=value;key=value`. */
 export type LimitRow = Readonly<Record<string, string>>;
 
+const asNumber = (text: string): string | number => (/^[\d.]+$/.test(text) ? Number(text) : text);
+
 const conditionsOf = (when: string): Conditions =>
   Object.fromEntries(
     when
@@ -20,7 +22,7 @@ const conditionsOf = (when: string): Conditions =>
       .filter(Boolean)
       .map((pair) => {
         const [key, value] = pair.split("=");
-        return [key!, value === "true" ? true : value === "false" ? false : value!];
+        return [key!, value === "true" ? true : value === "false" ? false : asNumber(value!)];
       }),
   );
 
