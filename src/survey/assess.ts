@@ -14,6 +14,7 @@ import {
   prepareUses,
   type Read,
   type Remedy,
+  type SurveyPart,
   severity,
   type Tolerance,
   type UseRun,
@@ -78,12 +79,34 @@ export interface Assessment<D extends Detail = "full"> {
 
 type ReadSurvey = Read<z.output<typeof surveyInput>>;
 
-const reader = new InputReader(surveyInput);
-let runners: ((survey: unknown, at: At, tolerances: readonly Tolerance[]) => UseRun[])[] | undefined;
+type Runner = (survey: unknown, at: At, tolerances: readonly Tolerance[]) => UseRun[];
 
-function runAll(survey: ReadSurvey, at: At, tolerances: readonly Tolerance[]): UseRun[] {
-  runners ??= parts.map(({ uses }) => prepareUses(uses));
-  return runners.flatMap((run) => run(survey, at, tolerances));
+const reader = new InputReader(surveyInput);
+let everything: Runner[] | undefined;
+let rulesOnly: Runner[] | undefined;
+
+/** Runs the rules, and the calculators too where their values are wanted. */
+function runAll(survey: ReadSurvey, at: At, tolerances: readonly Tolerance[], withValues: boolean): UseRun[] {
+  const all: readonly SurveyPart[] = parts;
+  everything ??= all.map(({ uses }) => prepareUses(uses));
+  rulesOnly ??= all.map(({ uses }) => prepareUses(uses.filter(({ entry }) => entry.kind === "rule")));
+  return (withValues ? everything : rulesOnly).flatMap((run) => run(survey, at, tolerances));
+}
+
+let lastPlace: { readonly key: string; readonly at: At } | undefined;
+
+/**
+ * What surrounds a survey, read and completed. The last one is remembered, since a file of surveys is mostly of one
+ * place, and what its limits resolve to is remembered with it.
+ */
+function placeOf(survey: ReadSurvey, { units, decision, decimal }: AssessOptions<Detail>): At {
+  const given = { jurisdiction: survey.jurisdiction, maker: survey.maker, units, decision, decimal };
+  const key = JSON.stringify(given);
+  if (lastPlace?.key === key) return lastPlace.at;
+  const at = completeAt(given as never);
+  if (at.named.length > 0) checkNamedLimits(at, allLimits());
+  lastPlace = { key, at };
+  return at;
 }
 
 type RuleUse = Extract<UseRun, { kind: "rule" }>;
@@ -147,12 +170,11 @@ export function assessSite<D extends Detail = "full">(survey: Survey, options: A
 /** The same for input of unknown shape, such as a row of a file. */
 export function assessUnknown<D extends Detail = "full">(
   input: unknown,
-  { detail = "full" as D, units, decision, decimal }: AssessOptions<D> = {},
+  options: AssessOptions<D> = {},
 ): Assessment<D> {
-  const { value: survey, tolerances } = reader.read(input, { decimal: decimal ?? "." });
-  const at = completeAt({ jurisdiction: survey.jurisdiction, maker: survey.maker, units, decision, decimal } as never);
-  checkNamedLimits(at, at.named.length === 0 ? [] : allLimits());
-  const uses = runAll(survey, at, tolerances);
+  const { detail = "full" as D, decimal = "." } = options;
+  const { value: survey, tolerances } = reader.read(input, { decimal });
+  const uses = runAll(survey, placeOf(survey, options), tolerances, detail === "full");
   const rules = uses.filter(isRule).sort(worstFirst);
   const counts = countVerdicts(rules);
   const verdict = verdicts.find((one) => counts[one] > 0) ?? "notApplicable";
