@@ -34,3 +34,21 @@ export const footTurns: Basis = {
   ...commonPractice,
   note: "A right-hand foot turned clockwise as seen from below goes in and its corner comes down; all four feet must bear.",
 };
+
+/** How the depth behind is added up. */
+export const sideBySide: Basis = {
+  ...commonPractice,
+  note: "Connections stand side by side behind a machine: each needs its own depth, and the deepest decides.",
+};
+
+/** Thicknesses of shims as they are sold. */
+export const usualShims: Basis = {
+  ...commonPractice,
+  note: "Shims are sold 1/32, 1/16, 1/8 and 1/4 in thick; plastic ones vary and give by a twentieth to a tenth.",
+};
+
+/** How a foot stands on a shim. */
+export const wholeContact: Basis = {
+  ...commonPractice,
+  note: "A foot stands on the whole of each shim; few thick pieces hold better than many thin ones.",
+};

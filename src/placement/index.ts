@@ -1,6 +1,9 @@
 /** Placement: whether a machine gets to its place, fits there with everything connected, and stands level and still. */
 export { clearances, openingNeeded } from "./clearances.js";
+export { connectionDepth, connectionsBehind } from "./connections-behind.js";
 export { doorSwing, openingTowardsWall } from "./door-swing.js";
-export { levelFeet, pitchOf, trueSlope } from "./level-feet.js";
+export { levelFeet, pitchOf } from "./level-feet.js";
+export { loadShift, rock, weightOf } from "./rock.js";
+export { shims } from "./shims.js";
 export { placementPart } from "./survey.js";
 export { type ThreadName, threadNames } from "./tables/threads.js";

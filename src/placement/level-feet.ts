@@ -9,9 +9,11 @@ import {
   floorHeights,
   levelStance,
 } from "../physics/level.js";
+import { reversedReading } from "../physics/slope.js";
 import { countedTurns } from "../physics/turns.js";
 import { footTurns } from "./basis.js";
-import { type CornerName, corners } from "./body.js";
+import { corners } from "./body.js";
+import { eachFoot, extendedInput, feetInput, footKeys, fourOf, freeFootInput, fromFour, fullyIn } from "./feet.js";
 import { levelWithin, threadEngagement } from "./limits.js";
 import { type ThreadName, threadNames, threads } from "./tables/threads.js";
 
@@ -20,14 +22,6 @@ const span = () => quantity("length", { min: [1, "in"], max: [12, "ft"] });
 const small = () => quantity("length", { max: [12, "in"] });
 const across = "minus where the left side is the high one";
 const back = "minus where the front is the high one";
-
-const fourOf = <T extends z.ZodType>(make: (corner: CornerName) => T) =>
-  z.strictObject({
-    frontLeft: make("front left"),
-    frontRight: make("front right"),
-    backRight: make("back right"),
-    backLeft: make("back left"),
-  });
 
 /** What was read: the slope of the machine in one of three ways, or the floor under its feet. */
 export const levelReadingInput = z
@@ -82,28 +76,14 @@ export const levelReadingInput = z
   .describe("What was measured: slopes of the machine, the bubble, a gap under a level, or drops to the floor");
 
 export const levelFeetInput = z.strictObject({
-  feet: z
-    .strictObject({
-      width: span().optional().describe("From the middle of a left foot to the middle of a right foot"),
-      depth: span().optional().describe("From the middle of a front foot to the middle of a back foot"),
-    })
-    .optional()
-    .describe("How far apart the feet are"),
+  feet: feetInput,
   reading: levelReadingInput,
-  rocks: z
-    .strictObject({
-      foot: z.enum(corners).describe("The foot that hangs free while the machine stands as it was read"),
-      gap: small().describe("Gap between that foot and the floor, with a feeler gauge or paper"),
-    })
-    .optional()
-    .describe("A foot that does not bear, if there is one: push down on the corners to find it"),
+  rocks: freeFootInput,
   thread: z.enum(threadNames).optional().describe("Thread of the feet, from the sheet or a thread gauge"),
   lead: quantity("length", { min: [0.2, "mm"], max: [10, "mm"] })
     .optional()
     .describe("How far a foot moves in one turn, where its thread is not in the list"),
-  extended: fourOf((corner) => small().describe(`How far the ${corner} foot is screwed out below the machine now`))
-    .optional()
-    .describe("How far each foot is screwed out now; fully in where left out"),
+  extended: extendedInput,
   screw: z
     .strictObject({
       length: small().describe("Length of the threaded part of a foot"),
@@ -132,25 +112,9 @@ type SlopeReading = Exclude<Reading, { by: "drops" }>;
 
 const m = (value: number): Length => brand<"length">(value);
 const slopeOf = (value: number): Slope => brand<"slope">(value);
-const each = <T>(make: (foot: 0 | 1 | 2 | 3) => T): FourFeet<T> => [make(0), make(1), make(2), make(3)];
-const fromFour = <T>(four: { frontLeft: T; frontRight: T; backRight: T; backLeft: T }): FourFeet<T> => [
-  four.frontLeft,
-  four.frontRight,
-  four.backRight,
-  four.backLeft,
-];
-
-/**
- * The slope that a level shows once its own error is out: the mean of a reading and the reading with the level turned
- * end for end, by the same sign rule [m/m].
- *
- * @param reading - first reading [m/m]
- * @param turned - reading with the level turned end for end [m/m]
- * @example trueSlope(si(0.01, "m/m"), si(0.006, "m/m")) // 0.008
- */
-export function trueSlope(reading: Slope, turned: Slope = reading): Slope {
-  return slopeOf((reading + turned) / 2);
-}
+/** The slope with the level's own error out of it, where it was read a second time turned end for end. */
+const trueSlope = (first: Slope, turned: Slope | undefined): Slope =>
+  turned === undefined ? first : reversedReading(first, turned).slope;
 
 /** Slopes of the machine and how far each may be out. */
 function slopesOf(reading: SlopeReading): BodySlope & { readonly doubt: number | undefined } {
@@ -220,7 +184,9 @@ export const levelFeet = defineCalculator({
       noTravel:
         "No thread is left to turn: the screw is no longer than its lock nut and the thread that must stay engaged.",
       tooUneven:
-        "The floor under the feet differs by {range:inches}, more than the {travel:inches} the feet can travel. Put shims under the low corners first.",
+        "The floor under the feet differs by {range:inches}, {lack:inches} more than the {travel:inches} the feet can travel. Put shims of at least {lack:inches} under the low corners first.",
+      noStep:
+        "The feet can travel {travel:inches}, and no whole quarter turn of each brings it level within that. Put thin shims under the low corners first.",
     },
   },
   cautions: ["movingConnected", "lifting", "tipOver"],
@@ -325,6 +291,17 @@ export const levelFeet = defineCalculator({
       },
       gives: "tooUneven",
     },
+    {
+      title: "A screw with hardly any travel, out too far already",
+      input: {
+        feet: { width: "24 in", depth: "22 in" },
+        reading: { by: "slope", across: "0 %", back: "0 %" },
+        thread: "M8 x 1.25",
+        extended: { frontLeft: "0.2 mm", frontRight: "0.2 mm", backRight: "0.2 mm", backLeft: "0.2 mm" },
+        screw: { length: "8.1 mm", engagement: "8 mm" },
+      },
+      gives: "noStep",
+    },
   ],
   compute({ feet, reading, rocks, thread, lead: measuredLead, extended, screw, aim = "lowest" }, ask) {
     const { formula, missing, impossible, limit, assume } = ask;
@@ -361,16 +338,16 @@ export const levelFeet = defineCalculator({
     if (extended === undefined) assume("How far the feet are out was not measured: they are taken to be fully in.");
 
     const base = { width: feet.width, depth: feet.depth };
-    const extensions = extended ? fromFour(extended) : each(() => m(0));
+    const extensions = extended ? fromFour(extended) : fullyIn;
     let carried: FourFeet<Length>;
     let doubts: readonly [number, number] | undefined;
     if (reading.by === "drops") {
       if (rocks !== undefined) assume("The gap under a foot is not used: the drops to the floor say it already.");
       const drops = fromFour(reading);
-      carried = each((i) => m(extensions[i] - drops[i]));
+      carried = eachFoot((i) => m(extensions[i] - drops[i]));
       drops.forEach((drop, i) => {
-        formula(`{${keys[i]}:inches} = {extended:inches} - {drop:inches}` as string, {
-          [keys[i]!]: carried[i]!,
+        formula(`{${footKeys[i]}:inches} = {extended:inches} - {drop:inches}` as string, {
+          [footKeys[i]!]: carried[i]!,
           extended: extensions[i]!,
           drop,
         });
@@ -393,8 +370,8 @@ export const levelFeet = defineCalculator({
       });
       signs.forEach(([x, y], i) => {
         const sum = `${x < 0 ? "-" : ""}{riseAcross:inches} / 2 ${y < 0 ? "-" : "+"} {riseBack:inches} / 2`;
-        formula(`{${keys[i]}:inches} = ${sum} - {gap:inches}` as string, {
-          [keys[i]!]: carried[i]!,
+        formula(`{${footKeys[i]}:inches} = ${sum} - {gap:inches}` as string, {
+          [footKeys[i]!]: carried[i]!,
           riseAcross: m(slopes.across * base.width),
           riseBack: m(slopes.back * base.depth),
           gap: free?.foot === i + 1 ? free.gap : m(0),
@@ -407,14 +384,19 @@ export const levelFeet = defineCalculator({
     const reach = { least: m(0), most: travel ?? anyTravel };
     const stance = levelStance(floor, extensions, reach, aim);
     const counted = stance && countedTurns(carried, stance.changes, base, lead, 1 / 4, { extensions, travel: reach });
-    if (stance === undefined || counted === undefined) return impossible(["tooUneven", { range, travel: reach.most }]);
+    if (stance === undefined)
+      return impossible(["tooUneven", { range, travel: reach.most, lack: m(range - reach.most) }]);
+    if (counted === undefined) return impossible(["noStep", { travel: reach.most }]);
     carried.forEach((carries, i) => {
-      formula(`{${keys[i]}Turns:number} = ({level:inches} - {${keys[i]}:inches}) / {lead:thickness}` as string, {
-        [`${keys[i]}Turns`]: stance.changes[i]! / lead,
-        level: stance.height,
-        [keys[i]!]: carries,
-        lead,
-      });
+      formula(
+        `{${footKeys[i]}Turns:number} = ({level:inches} - {${footKeys[i]}:inches}) / {lead:thickness}` as string,
+        {
+          [`${footKeys[i]}Turns`]: stance.changes[i]! / lead,
+          level: stance.height,
+          [footKeys[i]!]: carries,
+          lead,
+        },
+      );
     });
 
     const doubt = doubts === undefined ? null : slopeOf(Math.hypot(...doubts));
@@ -456,8 +438,6 @@ export const levelFeet = defineCalculator({
   },
 });
 
-/** The feet as formulas name the height to which floor and foot carry each corner. */
-const keys = ["frontLeft", "frontRight", "backRight", "backLeft"] as const;
 const signs: FourFeet<readonly [-1 | 1, -1 | 1]> = [
   [-1, -1],
   [1, -1],

@@ -3,12 +3,17 @@ import * as z from "zod";
 import { definePart } from "../core/rule/index.js";
 import { bodyInput } from "./body.js";
 import { clearances, clearancesInput } from "./clearances.js";
+import { connectionsBehind, connectionsBehindInput } from "./connections-behind.js";
 import { doorSwing, doorSwingInput } from "./door-swing.js";
 import { levelFeet, levelFeetInput } from "./level-feet.js";
+import { rock, rockInput } from "./rock.js";
+import { shims, shimsInput } from "./shims.js";
 
 const site = clearancesInput.shape;
 const swing = doorSwingInput.shape;
 const level = levelFeetInput.shape;
+const feet = rockInput.shape;
+const pieces = shimsInput.shape;
 
 export const placementPart = definePart({
   trade: "placement",
@@ -17,6 +22,7 @@ export const placementPart = definePart({
     opening: site.opening,
     gaps: site.gaps,
     connections: site.connections,
+    lines: connectionsBehindInput.shape.lines,
     overhead: site.overhead,
     closetDoor: site.closetDoor,
     workingSpace: site.workingSpace,
@@ -28,13 +34,26 @@ export const placementPart = definePart({
       .strictObject({ reading: level.reading, rocks: level.rocks, extended: level.extended, aim: level.aim })
       .optional()
       .describe("How the machine stands on its feet"),
+    drops: feet.drops,
+    shims: z
+      .strictObject({ lifts: pieces.lifts, sizes: pieces.sizes, mostPieces: pieces.mostPieces, piece: pieces.piece })
+      .optional()
+      .describe("Shims, where the feet run out of thread"),
   }),
   machine: {
     body: bodyInput,
     door: swing.door,
+    mass: feet.mass,
     feet: level.feet,
+    centre: feet.centre,
     foot: z
-      .strictObject({ thread: level.thread, lead: level.lead, screw: level.screw })
+      .strictObject({
+        thread: level.thread,
+        lead: level.lead,
+        screw: level.screw,
+        stiffness: feet.stiffness,
+        pad: pieces.pad,
+      })
       .optional()
       .describe("The screw feet"),
   },
@@ -52,6 +71,17 @@ export const placementPart = definePart({
         overhead: "placement.overhead",
         closetDoor: "placement.closetDoor",
         workingSpace: "placement.workingSpace",
+      },
+    },
+    {
+      entry: connectionsBehind,
+      from: {
+        kind: "machine.kind",
+        fuel: "machine.fuel",
+        body: "machine.body",
+        depth: "placement.opening.depth",
+        gaps: "placement.gaps",
+        lines: "placement.lines",
       },
     },
     {
@@ -78,6 +108,30 @@ export const placementPart = definePart({
         extended: "placement.level.extended",
         screw: "machine.foot.screw",
         aim: "placement.level.aim",
+      },
+    },
+    {
+      entry: rock,
+      from: {
+        feet: "machine.feet",
+        drops: "placement.drops",
+        extended: "placement.level.extended",
+        rocks: "placement.level.rocks",
+        mass: "machine.mass",
+        centre: "machine.centre",
+        stiffness: "machine.foot.stiffness",
+        thread: "machine.foot.thread",
+        lead: "machine.foot.lead",
+      },
+    },
+    {
+      entry: shims,
+      from: {
+        lifts: "placement.shims.lifts",
+        sizes: "placement.shims.sizes",
+        mostPieces: "placement.shims.mostPieces",
+        piece: "placement.shims.piece",
+        pad: "machine.foot.pad",
       },
     },
   ],

@@ -7,3 +7,9 @@ export const usualDoor = {
   /** How far the stop of an inside frame stands out. */
   insideStop: 0.5,
 } as const;
+
+/** Usual measures of a framed wall [in]; common practice, no source. */
+export const usualWall = {
+  /** Room between the studs' faces for a recessed box: a stud of 3 1/2 in. */
+  studDepth: 3.5,
+} as const;
