@@ -18,7 +18,9 @@ written as JSON, lists of plain values with semicolons. A file gives the whole i
 replace its fields.
 
 Examples
-  dryfit calc venting/duct-length --fuel electric --straight "18 ft" --elbows '[{"radius":"4 in mitred","angle":"90°","count":2}]'
+  dryfit calc venting/duct-length --fuel electric --straight "18 ft" --elbows none
+  dryfit calc venting/duct-length --fuel electric --straight "18 ft" \\
+      --elbows '[{"radius":"4 in mitred","angle":"90°","count":2}]'
   dryfit calc venting/duct-length input.json --at town.json --json`;
 
 /** Adds the verb to the command. */

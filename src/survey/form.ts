@@ -42,6 +42,7 @@ interface Known {
   readonly values?: readonly unknown[];
   readonly element?: z.core.$ZodType;
   readonly items?: readonly z.core.$ZodType[];
+  readonly options?: readonly z.core.$ZodType[];
   readonly format?: string;
 }
 
@@ -83,11 +84,11 @@ export function acceptedBy(schema: z.core.$ZodType): Accepted {
     const example = exampleQuantity(meta);
     return { example, accepts: `a quantity with its unit, for example ${example}` };
   }
-  const { type, entries, values, element, items, format } = definition as Known;
+  const { type, entries, values, element, items, options, format } = definition as Known;
   switch (type) {
     case "enum": {
-      const options = Object.values(entries!);
-      return { example: options[0], accepts: `one of ${options.join(", ")}` };
+      const words = Object.values(entries!);
+      return { example: words[0], accepts: `one of ${words.join(", ")}` };
     }
     case "literal":
       return { example: values!.at(-1), accepts: `one of ${values!.join(", ")}` };
@@ -121,8 +122,14 @@ export function acceptedBy(schema: z.core.$ZodType): Accepted {
         : { example: "text", accepts: "text" };
     case "record":
       return { example: {}, accepts: "names with their values" };
-    default:
+    case "union":
+      if (options!.every((option) => plainSchema(option).definition.type === "object")) {
+        const [first, ...rest] = options!.map(acceptedBy);
+        return { example: first!.example, accepts: [first!.accepts, ...rest.map((one) => one.accepts)].join(", or ") };
+      }
       return { example: "18 ft", accepts: "a quantity with its unit, a count, or true or false" };
+    default:
+      return { example: "text", accepts: "text" };
   }
 }
 

@@ -7,7 +7,7 @@ import { dimensionOfField, plainSchema, textReader } from "./cell.js";
 import { refuseLine } from "./json.js";
 import { type Line, LONGEST_LINE, linesOf } from "./lines.js";
 import { RecordScanner } from "./record.js";
-import { type RefusalIssue, type Row, refuse, shorten } from "./row.js";
+import { type RefusalIssue, type Row, refusalText, refuse, shorten } from "./row.js";
 
 type Path = readonly (string | number)[];
 
@@ -40,23 +40,21 @@ function fieldAt(path: Path): z.core.$ZodType | undefined {
 function columnOf(header: string): Column | string {
   const name = header.trim();
   const match = HEADER.exec(name);
-  const shown = describeReceived(name);
   if (!match) {
     const parted = /[;\t|]/.test(name) ? "; part the cells with commas" : "";
-    return `${shown} is not the name of a survey field; write for example "venting.duct.straight [ft]"${parted}`;
+    return `this is not the name of a survey field; write for example "venting.duct.straight [ft]"${parted}`;
   }
   const path = match[1]!.split(".").map((key) => (LIST_PLACE.test(key) ? Number(key) : key));
   const unit = match[2]?.trim() ?? null;
   const schema = fieldAt(path);
-  if (!schema) return `there is no survey field ${describeReceived(match[1])}; the form lists them all`;
-  if (plainSchema(schema).definition.type === "object") {
-    return `${describeReceived(match[1])} is a group of fields; name one of the fields in it`;
-  }
+  if (!schema) return "there is no such survey field; the form lists them all";
+  if (plainSchema(schema).definition.type === "object")
+    return "this is a group of fields; name one of the fields in it";
   if (unit !== null) {
     const dimension = dimensionOfField(schema);
-    if (!dimension) return `${describeReceived(match[1])} takes no unit`;
+    if (!dimension) return "this field takes no unit";
     const read = readQuantity({ value: 1, unit }, dimension);
-    if (isReadingProblem(read)) return `the unit of ${describeReceived(match[1])}: ${read.message}`;
+    if (isReadingProblem(read)) return `the unit in brackets: ${read.message}`;
   }
   return { path, toValue: textReader(schema, unit), clashes: [] };
 }
@@ -176,7 +174,7 @@ function underBadHeader(
   first: boolean,
 ): Row {
   if (first) return { ok: false, line: at, text: shorten(text), issues };
-  return refuse(at, text, "badHeader", `the header on line ${line} cannot be used: ${issues[0]!.message}`);
+  return refuse(at, text, "badHeader", `the header cannot be used: ${refusalText({ ...issues[0]!, line })}`);
 }
 
 function readHeader(cells: readonly string[], line: number, text: string): readonly Column[] | Row {
