@@ -27,6 +27,7 @@ import {
   sourceModule,
   trades,
 } from "./catalogue.js";
+import { lossesIn, put } from "./plain.js";
 
 const tables = await allTables();
 const tradeFiles = [...modules.keys()].flatMap(filesUnder);
@@ -53,18 +54,6 @@ function faultsOfSentence(text: string, stop: "full stop" | "no full stop"): str
   if (stop === "full stop" ? !/[.?!]$/.test(text) : /[.;:,]$/.test(text))
     faults.push(`"${text}" should end with ${stop}`);
   return faults;
-}
-
-/** Paths of what JSON would lose or change: undefined, NaN, infinities, minus zero aside. */
-function lossesIn(value: unknown, path = ""): string[] {
-  if (value === undefined) return [`${path} is undefined`];
-  if (typeof value === "number") return Number.isFinite(value) ? [] : [`${path} is ${value}`];
-  if (typeof value === "function" || typeof value === "bigint" || typeof value === "symbol")
-    return [`${path} is a ${typeof value}`];
-  if (typeof value === "string")
-    return /NaN|Infinity|undefined|\[object/.test(value) ? [`${path} says "${value}"`] : [];
-  if (typeof value !== "object" || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => lossesIn(inner, `${path}.${key}`));
 }
 
 test("the four trades are there", () => {
@@ -176,16 +165,6 @@ describe.each(entries.map((entry) => [entry.id, entry] as const))("%s", (id, ent
     expect(used.filter((limit) => !listed.has(limit))).toEqual([]);
   });
 });
-
-/** Sets a value at a path, making what is missing on the way. */
-function put(target: Record<string | number, unknown>, path: readonly (string | number)[], value: unknown): void {
-  const [key, ...rest] = path as [string | number, ...(string | number)[]];
-  if (rest.length === 0) target[key] = value;
-  else {
-    target[key] ??= {};
-    put(target[key] as Record<string | number, unknown>, rest, value);
-  }
-}
 
 describe("limits", () => {
   test("their ids are unique and start with their trade", () => {

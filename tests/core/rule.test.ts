@@ -98,6 +98,7 @@ const bench = defineRule({
   remedies: {
     one: "Go straight, in one leg of {leg:length}.",
     useless: "Paint it.",
+    unfit: "Take a size that is not made.",
     cut: "Take {leg:length} off the first leg.",
   },
   cautions: ["lifting", "deferral"],
@@ -143,6 +144,21 @@ const bench = defineRule({
     const leg = si(6, "ft");
     return [
       { change: [{ path: ["size"], value: 1 }], say: ["useless"] },
+      // both would pass, but the input would not take them
+      {
+        change: [
+          { path: ["legs"], value: [leg] },
+          { path: ["size"], value: -1 },
+        ],
+        say: ["unfit"],
+      },
+      {
+        change: [
+          { path: ["legs"], value: [leg] },
+          { path: ["sise"], value: 1 },
+        ],
+        say: ["unfit"],
+      },
       { change: [{ path: ["legs"], value: [leg] }], say: ["one", { leg }] },
       {
         change: [{ path: ["legs", 0], value: Math.max(0, legs[0]! - si(4, "ft")), unit: "ft" }],

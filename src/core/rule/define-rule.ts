@@ -209,13 +209,15 @@ export function defineRule<
     const offered: Remedy[] = [];
     for (const proposal of spec.mend?.(input, at) ?? []) {
       const { change, say } = proposal as { change: readonly Change[]; say: readonly [string, Data?] };
+      const changes = change.map(({ path, value, unit }) => ({
+        path,
+        value: writtenValue(spec.input, path, value, unit),
+      }));
+      if (!changes.every(({ path, value }) => isAccepted(spec.input, path, value))) continue;
       const changed = change.reduce((whole, { path, value }) => setPath(whole, path, value), input);
       const kept = tolerances.filter(({ path }) => !change.some((one) => startsWith(path, one.path)));
       if (worst(decide(changed, at, kept, false).parts).verdict !== "pass") continue;
-      offered.push({
-        message: fill(spec.remedies![say[0]]!, say[1] ?? {}, at.units),
-        changes: change.map(({ path, value, unit }) => ({ path, value: writtenValue(spec.input, path, value, unit) })),
-      });
+      offered.push({ message: fill(spec.remedies![say[0]]!, say[1] ?? {}, at.units), changes });
     }
     return offered;
   };
@@ -326,6 +328,12 @@ function room({ measured, limit, sense }: NonNullable<RawPart["compared"]>): num
 }
 
 const startsWith = (path: Path, start: Path): boolean => start.every((key, i) => path[i] === key);
+
+/** Whether the field would take a changed value: a louvre larger than any that is made is no remedy. */
+function isAccepted(schema: z.ZodType, path: Path, value: unknown): boolean {
+  const found = schemaAt(schema, path) as z.ZodType | undefined;
+  return found?.safeParse(value).success === true;
+}
 
 /** A changed value in the form the input takes: a quantity as exact value and unit. */
 function writtenValue(schema: z.ZodType, path: Path, value: unknown, unit: Unit | undefined): unknown {
