@@ -1,0 +1,26 @@
+/** Electrical: supply, circuit, receptacle and cord of household machines. */
+
+export { circuitFound } from "./circuit-found.js";
+export {
+  ambientEquation,
+  ambientFactor,
+  bundleFactor,
+  conductorAmpacity,
+  mostOvercurrent,
+  ratingAbove,
+  tableAmpacity,
+} from "./conductors.js";
+export { cordAmpacity, cordMatch, mates } from "./cord-match.js";
+export {
+  cookingDemandC,
+  cookingFactorA,
+  cookingFactorB,
+  excessKilowatts,
+  rangeCircuitDemand,
+} from "./demand.js";
+export { elementPower, lineCurrent, ratedCurrent } from "./plate.js";
+export { cordNeeded, receptacleReach } from "./receptacle-reach.js";
+export { supplyVoltage } from "./supply-voltage.js";
+export { electricalPart } from "./survey.js";
+export { belongsBetween, nominalVoltage } from "./system.js";
+export { gaugeNumber, terminalTorque, toolShare } from "./terminal-torque.js";

@@ -1,0 +1,181 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { cordAmpacity, cordMatch, mates } from "../../src/electrical/index.js";
+import { type ConfigurationName, configurations } from "../../src/electrical/tables/configurations.js";
+import { cordRows } from "../../src/electrical/tables/cord-ampacity.js";
+import { reference } from "../references.js";
+
+const { rows } = reference("electrical/cord-match.csv");
+const names = Object.keys(configurations) as ConfigurationName[];
+
+const dryer = {
+  kind: "dryer",
+  plate: { voltage: "240 V", neutral: true, current: "23 A" },
+  system: "120/240 V",
+} as const;
+const fourWire = {
+  ...dryer,
+  circuit: { isNew: true, ground: true },
+  receptacle: { configuration: "14-30" },
+  cord: { plug: "14-30", size: "10 AWG", length: "5 ft", strap: "removed" },
+} as const;
+const old = {
+  isNew: false,
+  ground: false,
+  startsAt: "service",
+  metal: "copper",
+  neutral: { size: "10 AWG", covering: "insulated" },
+} as const;
+const threeWire = {
+  ...dryer,
+  circuit: old,
+  receptacle: { configuration: "10-30" },
+  cord: { plug: "10-30", size: "10 AWG", length: "5 ft", strap: "fitted" },
+} as const;
+const at = (nec: 2014 | 2017 | 2020 | 2023) => ({ jurisdiction: { adopted: { nec } } });
+
+describe("the tables", () => {
+  test.each(rows.filter(({ what }) => what === "cord"))("a $name cord carries $first A or $second A", (row) => {
+    expect(cordAmpacity(row.name!, 3)).toBe(Number(row.first));
+    expect(cordAmpacity(row.name!, 2)).toBe(Number(row.second));
+  });
+
+  test.each(rows.filter(({ what }) => what === "configuration"))("$name has $first poles and $second wires", (row) => {
+    const { contacts } = configurations[row.name as ConfigurationName];
+    expect(contacts.replace("G", "")).toHaveLength(Number(row.first));
+    expect(contacts).toHaveLength(Number(row.second));
+  });
+
+  test("are complete: 7 sizes of cord, 25 configurations, a rating that the name repeats", () => {
+    expect(cordRows).toHaveLength(7);
+    expect(names).toHaveLength(25);
+    for (const name of names) {
+      const { amps, contacts, volts } = configurations[name];
+      expect(name.endsWith(`-${amps}`)).toBe(true);
+      expect(volts).toBe(contacts.startsWith("LL") ? (contacts.includes("N") ? "125/250" : "250") : "125");
+    }
+  });
+
+  test("a plug goes into its own receptacle, a 15 A one into two of 20 A, and no other", () => {
+    const pairs = names.flatMap((plug) => names.filter((receptacle) => mates(plug, receptacle)).map((r) => [plug, r]));
+    expect(pairs.filter(([plug, receptacle]) => plug !== receptacle)).toEqual([
+      ["5-15", "5-20"],
+      ["6-15", "6-20"],
+    ]);
+  });
+});
+
+describe("electrical/cord-match", () => {
+  test("four wires: fits, and says what lands where", () => {
+    const finding = cordMatch(fourWire);
+    expect(finding.verdict).toBe("pass");
+    expect(finding.message).toBe(
+      "The 14-30 cord fits machine and receptacle. The two lines go to the outer terminals, white to the centre one, green to the green screw on the cabinet; the bonding strap is off the cabinet, under the centre screw with the white.",
+    );
+    expect(finding.workings.map(({ text }) => text)).toEqual(["23 A at most 30 A: holds", "23 A at most 30 A: holds"]);
+  });
+
+  test("three wires stay only where every condition of the edition holds", () => {
+    const verdict = (circuit: object, edition: 2014 | 2017 | 2020 | 2023 = 2020) =>
+      cordMatch.try({ ...threeWire, circuit: { ...old, ...circuit } }, at(edition)).finding!.messageId;
+    expect(verdict({})).toBe("threeWireStays");
+    expect(verdict({ isNew: true })).toBe("threeWireNew");
+    expect(verdict({ ground: true })).toBe("threeWireGrounded");
+    expect(verdict({ neutral: { size: "12 AWG", covering: "insulated" } })).toBe("neutralSmall");
+    expect(verdict({ metal: "aluminum" })).toBe("neutralSmall");
+    expect(verdict({ metal: "aluminum", neutral: { size: "8 AWG", covering: "insulated" } })).toBe("threeWireStays");
+    const bare = { size: "10 AWG", covering: "bare" };
+    expect(verdict({ wiring: "SE", neutral: bare })).toBe("threeWireStays");
+    expect(verdict({ wiring: "SE", neutral: bare, startsAt: "subpanel" })).toBe("neutralBare");
+  });
+
+  test("a bare wire in NM cable never was a neutral, though a 10-30 plug goes into the 10-30 receptacle", () => {
+    const circuit = { ...old, wiring: "NM", neutral: { size: "10 AWG", covering: "bare" } } as const;
+    expect(mates("10-30", "10-30")).toBe(true);
+    for (const edition of [2014, 2017, 2020, 2023] as const) {
+      expect(cordMatch({ ...threeWire, circuit }, at(edition)).messageId).toBe("neutralBare");
+    }
+  });
+
+  test("a covered bare neutral from a subpanel is allowed since 2023", () => {
+    const neutral = { size: "10 AWG", covering: "bare", covered: true } as const;
+    const circuit = { ...old, wiring: "SE", startsAt: "subpanel", neutral } as const;
+    expect(cordMatch({ ...threeWire, circuit }, at(2020)).messageId).toBe("neutralBare");
+    expect(cordMatch({ ...threeWire, circuit }, at(2023)).messageId).toBe("threeWireStays");
+  });
+
+  test("a 10 AWG cord that does on 120/240 V falls short on 208Y/120 V: 25 A, not 30 A", () => {
+    const input = { ...fourWire, plate: { voltage: "208 V", neutral: true, current: "27 A" } } as const;
+    expect(cordMatch({ ...input, system: "208Y/120 V" })).toMatchObject({
+      messageId: "cordSmall",
+      limit: { text: "25 A" },
+    });
+    expect(cordMatch({ ...fourWire, plate: { ...fourWire.plate, current: "27 A" } }).verdict).toBe("pass");
+    const exactly = { ...input, plate: { ...input.plate, current: "25 A" } };
+    expect(cordMatch({ ...exactly, system: "208Y/120 V" }).verdict).toBe("pass");
+  });
+
+  test("the length of a dishwasher's cord follows the edition", () => {
+    const input = {
+      kind: "dishwasher",
+      plate: { voltage: "120 V", current: "10 A" },
+      system: "120/240 V",
+      receptacle: { configuration: "5-15" },
+      cord: { plug: "5-15", size: "14 AWG", length: "6 ft 6 in" },
+    } as const;
+    expect(cordMatch(input, at(2017)).verdict).toBe("pass");
+    expect(cordMatch(input, at(2014))).toMatchObject({ messageId: "cordLong", limit: { text: "4 ft" } });
+    const close = { ...input, cord: { ...input.cord, length: "6 ft 6 in ± 1 in" } };
+    expect(cordMatch(close, at(2017)).messageId).toBe("tooCloseToCall");
+  });
+
+  test("the frame never goes ungrounded, whatever strap, circuit and cord", () => {
+    const strap = fc.constantFrom("fitted", "removed", "none" as const);
+    const circuit = fc.record({
+      isNew: fc.boolean(),
+      ground: fc.boolean(),
+      startsAt: fc.constantFrom("service", "subpanel" as const),
+    });
+    fc.assert(
+      fc.property(fc.constantFrom(...names), strap, circuit, (name, state, found) => {
+        const { verdict } = cordMatch({
+          ...dryer,
+          circuit: { ...found, metal: "copper", neutral: { size: "10 AWG", covering: "insulated" } },
+          receptacle: { configuration: name },
+          cord: { plug: name, size: "8 AWG", strap: state },
+        });
+        if (verdict !== "pass") return;
+        const { contacts } = configurations[name];
+        expect(contacts.startsWith("LL") && contacts.includes("N")).toBe(true);
+        expect(state === "fitted").toBe(!contacts.includes("G"));
+        if (!contacts.includes("G")) expect(found).toMatchObject({ isNew: false, ground: false });
+      }),
+    );
+  });
+
+  test("every remedy passes when it is applied", () => {
+    let tried = 0;
+    for (const example of cordMatch.examples) {
+      for (const { changes } of cordMatch(example.input, example.at).remedies) {
+        const changed = structuredClone(example.input) as Record<string, Record<string, unknown>>;
+        for (const { path, value } of changes) changed[path[0]!]![path[1]!] = value;
+        expect(cordMatch.try(changed, example.at).finding?.verdict).toBe("pass");
+        tried++;
+      }
+    }
+    expect(tried).toBeGreaterThan(8);
+  });
+
+  test("asks for what was not looked at, and names what cannot be read", () => {
+    expect(cordMatch({ ...threeWire, circuit: { isNew: false, ground: false } })).toMatchObject({
+      verdict: "review",
+      missing: [
+        { path: ["circuit", "metal"] },
+        { path: ["circuit", "neutral", "size"] },
+        { path: ["circuit", "neutral", "covering"] },
+      ],
+    });
+    const read = cordMatch.try({ ...fourWire, cord: { ...fourWire.cord, plug: "NEMA 14-30" } });
+    expect(read.fault?.issues[0]).toMatchObject({ path: ["cord", "plug"], code: "notAccepted" });
+  });
+});
