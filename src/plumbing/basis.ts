@@ -94,3 +94,25 @@ export const deviceStandards: Basis = {
   confirmed: "memory",
   note: "A washer is listed to 1007 and a dishwasher to 1006 with protection of its own.",
 };
+
+/** Heat content of fuel gases in the code's examples. */
+export const gasHeat: Basis = {
+  document: "IFGC",
+  publisher: "International Code Council",
+  edition: "2018",
+  section: "appendix A, examples",
+  force: "advice",
+  confirmed: "seen",
+  note: "Natural gas 1,000 Btu/ft³; propane's 2,516 Btu/ft³ from trade pages.",
+};
+
+/** Input at altitude. */
+export const altitudeCode: Basis = {
+  document: "NFPA 54",
+  publisher: "NFPA",
+  edition: "",
+  section: "high-altitude installations",
+  force: "mandatory",
+  confirmed: "secondary",
+  note: "Above 2,000 ft, 4 % less for each 1,000 ft above the sea; the listed instructions of the machine decide where they differ.",
+};

@@ -13,6 +13,9 @@ export {
   washerForce,
   washerSqueeze,
 } from "./fitting-turns.js";
+export { gasConnector } from "./gas-connector.js";
+export { altitudeShare, clockedInput, gasDemand, gasFlow } from "./gas-demand.js";
+export { gasPressure } from "./gas-pressure.js";
 export { hoseCondition, hoseDamages } from "./hose-condition.js";
 export { hoseNeeded, hoseReach, type TightLeg, tightestLeg } from "./hose-reach.js";
 export { standpipe } from "./standpipe.js";

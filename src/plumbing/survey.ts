@@ -5,6 +5,9 @@ import { backflow, backflowInput } from "./backflow.js";
 import { dishwasherDrain, dishwasherDrainInput } from "./dishwasher-drain.js";
 import { drainPan, drainPanInput } from "./drain-pan.js";
 import { fittingTurns, fittingTurnsInput } from "./fitting-turns.js";
+import { gasConnector, gasConnectorInput } from "./gas-connector.js";
+import { gasDemand, gasDemandInput } from "./gas-demand.js";
+import { gasPressure, gasPressureInput } from "./gas-pressure.js";
 import { hoseCondition, hoseConditionInput } from "./hose-condition.js";
 import { hoseReach, hoseReachInput } from "./hose-reach.js";
 import { standpipe, standpipeInput } from "./standpipe.js";
@@ -21,6 +24,9 @@ const standpipeShape = standpipeInput.shape;
 const panShape = drainPanInput.shape;
 const dishShape = dishwasherDrainInput.shape;
 const backflowShape = backflowInput.shape;
+const connectorShape = gasConnectorInput.shape;
+const gasPressureShape = gasPressureInput.shape;
+const demandShape = gasDemandInput.shape;
 const jointShape = fittingTurnsInput.shape;
 
 export const plumbingPart = definePart({
@@ -114,8 +120,42 @@ export const plumbingPart = definePart({
       })
       .optional()
       .describe("What keeps water from coming back into the drinking water"),
+    gas: z
+      .strictObject({
+        supplied: gasPressureShape.supplied,
+        heatContent: demandShape.heatContent,
+        altitude: demandShape.altitude,
+        dial: demandShape.dial,
+        dialTime: demandShape.dialTime,
+        staticPressure: gasPressureShape.staticPressure,
+        flowPressure: gasPressureShape.flowPressure,
+        manifoldPressure: gasPressureShape.manifoldPressure,
+      })
+      .optional()
+      .describe("The gas supply, its pressure and what the meter shows"),
+    connector: z
+      .strictObject({
+        connection: connectorShape.connection,
+        length: connectorShape.length,
+        capacity: connectorShape.capacity,
+        bore: connectorShape.bore,
+        isNew: connectorShape.isNew,
+        connectors: connectorShape.connectors,
+        concealed: connectorShape.concealed,
+        shutoff: connectorShape.shutoff,
+        shutoffInRoom: connectorShape.shutoffInRoom,
+        shutoffReached: connectorShape.shutoffReached,
+        union: connectorShape.union,
+        trap: connectorShape.trap,
+      })
+      .optional()
+      .describe("The gas connection at the machine"),
   }),
-  machine: { supply: supplyFact },
+  machine: {
+    supply: supplyFact,
+    plateManifold: gasPressureShape.plateManifold,
+    makerDerates: demandShape.makerDerates,
+  },
   uses: [
     {
       entry: supplyPressure,
@@ -200,6 +240,49 @@ export const plumbingPart = definePart({
         nearWall: "plumbing.backflow.nearWall",
         breakerRise: "plumbing.backflow.breakerRise",
         valvePast: "plumbing.backflow.valvePast",
+      },
+    },
+    {
+      entry: gasDemand,
+      from: {
+        fuel: "machine.fuel",
+        heatInput: "machine.heatInput",
+        heatContent: "plumbing.gas.heatContent",
+        altitude: "plumbing.gas.altitude",
+        makerDerates: "machine.makerDerates",
+        dial: "plumbing.gas.dial",
+        dialTime: "plumbing.gas.dialTime",
+      },
+    },
+    {
+      entry: gasPressure,
+      from: {
+        fuel: "machine.fuel",
+        supplied: "plumbing.gas.supplied",
+        staticPressure: "plumbing.gas.staticPressure",
+        flowPressure: "plumbing.gas.flowPressure",
+        manifoldPressure: "plumbing.gas.manifoldPressure",
+        plateManifold: "machine.plateManifold",
+      },
+    },
+    {
+      entry: gasConnector,
+      from: {
+        kind: "machine.kind",
+        fuel: "machine.fuel",
+        heatInput: "machine.heatInput",
+        connection: "plumbing.connector.connection",
+        length: "plumbing.connector.length",
+        capacity: "plumbing.connector.capacity",
+        bore: "plumbing.connector.bore",
+        isNew: "plumbing.connector.isNew",
+        connectors: "plumbing.connector.connectors",
+        concealed: "plumbing.connector.concealed",
+        shutoff: "plumbing.connector.shutoff",
+        shutoffInRoom: "plumbing.connector.shutoffInRoom",
+        shutoffReached: "plumbing.connector.shutoffReached",
+        union: "plumbing.connector.union",
+        trap: "plumbing.connector.trap",
       },
     },
     {
