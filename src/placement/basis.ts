@@ -52,3 +52,9 @@ export const wholeContact: Basis = {
   ...commonPractice,
   note: "A foot stands on the whole of each shim; few thick pieces hold better than many thin ones.",
 };
+
+/** A door frame that was not measured. */
+export const usualFrame: Basis = {
+  ...commonPractice,
+  note: "A door has a gap of 1/8 in at each side and an inside stop of 1/2 in.",
+};

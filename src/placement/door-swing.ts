@@ -211,7 +211,7 @@ function freeAmong(leaf: Leaf, obstacles: readonly Obstacle[]): { readonly free:
  * @param length - r, from the pin to the far edge, above 0 [m]
  * @param thick - t, on the wall's side, at least 0 [m]
  * @returns the angle, or `undefined` where the leaf clears the wall
- * @example openingTowardsWall(si(26, "in"), si(28, "in"), si(1.375, "in")) // 1.138478
+ * @example openingTowardsWall(si(26, "in"), si(28, "in"), si(1.375, "in")) // 1.138477
  */
 export function openingTowardsWall(wall: Length, length: Length, thick: Length): Angle | undefined {
   const radius = Math.hypot(length, thick);

@@ -1,4 +1,4 @@
-/** Placement's part of a survey, in the order one walks the site: the place, the doors, the feet. */
+/** Placement's part of a survey, in the order one walks the site: the way in, the place, the doors, the feet. */
 import * as z from "zod";
 import { definePart } from "../core/rule/index.js";
 import { bodyInput } from "./body.js";
@@ -6,9 +6,13 @@ import { clearances, clearancesInput } from "./clearances.js";
 import { connectionsBehind, connectionsBehindInput } from "./connections-behind.js";
 import { doorSwing, doorSwingInput } from "./door-swing.js";
 import { levelFeet, levelFeetInput } from "./level-feet.js";
+import { passage, passageInput } from "./passage.js";
 import { rock, rockInput } from "./rock.js";
 import { shims, shimsInput } from "./shims.js";
+import { tiltHeadroom, tiltHeadroomInput } from "./tilt-headroom.js";
 
+const way = passageInput.shape;
+const tip = tiltHeadroomInput.shape;
 const site = clearancesInput.shape;
 const swing = doorSwingInput.shape;
 const level = levelFeetInput.shape;
@@ -18,6 +22,15 @@ const pieces = shimsInput.shape;
 export const placementPart = definePart({
   trade: "placement",
   site: z.strictObject({
+    way: way.way,
+    carrying: z
+      .strictObject({ inCarton: way.inCarton, feetOff: way.feetOff, truckTilt: way.truckTilt, hands: way.hands })
+      .optional()
+      .describe("How the machine is brought in"),
+    tipping: z
+      .strictObject({ headroom: tip.headroom, edge: tip.edge, from: tip.from, to: tip.to })
+      .optional()
+      .describe("Where the machine is tipped, laid down or stood up"),
     place: site.place,
     opening: site.opening,
     gaps: site.gaps,
@@ -42,6 +55,9 @@ export const placementPart = definePart({
   }),
   machine: {
     body: bodyInput,
+    carton: way.carton,
+    feetHeight: way.feetHeight,
+    lying: way.lying,
     door: swing.door,
     mass: feet.mass,
     feet: level.feet,
@@ -58,6 +74,30 @@ export const placementPart = definePart({
       .describe("The screw feet"),
   },
   uses: [
+    {
+      entry: passage,
+      from: {
+        body: "machine.body",
+        carton: "machine.carton",
+        inCarton: "placement.carrying.inCarton",
+        feetHeight: "machine.feetHeight",
+        feetOff: "placement.carrying.feetOff",
+        lying: "machine.lying",
+        truckTilt: "placement.carrying.truckTilt",
+        hands: "placement.carrying.hands",
+        way: "placement.way",
+      },
+    },
+    {
+      entry: tiltHeadroom,
+      from: {
+        body: "machine.body",
+        headroom: "placement.tipping.headroom",
+        edge: "placement.tipping.edge",
+        from: "placement.tipping.from",
+        to: "placement.tipping.to",
+      },
+    },
     {
       entry: clearances,
       from: {
