@@ -55,15 +55,6 @@ const remedies = {
     "Have a new four-wire circuit run, with a {plug:text} receptacle and cord, and take the bonding strap off.",
 } as const;
 
-/** How the wires of a cord land, in the trade's words. */
-const landing = {
-  fourWire:
-    "The two lines go to the outer terminals, white to the centre one, green to the green screw on the cabinet; the bonding strap is off the cabinet, under the centre screw with the white.",
-  threeWire:
-    "The neutral goes to the centre terminal, the two others to the outer ones; the bonding strap stays between the centre terminal and the cabinet.",
-  twoLines: "The two lines go to the line terminals, green to the green screw on the cabinet; there is no neutral.",
-} as const;
-
 export const cordMatch = defineRule({
   id: "electrical/cord-match",
   title: "Machine, cord and receptacle belong together, and the frame is grounded the right way",
@@ -73,9 +64,12 @@ export const cordMatch = defineRule({
   limits: [fourWire, coveredNeutral, cordLeast, cordMost],
   messages: {
     pass: {
-      fourWireFits: "The {plug:text} cord fits machine and receptacle. {landing:text}",
-      threeWireStays: "The old {plug:text} circuit may stay, on all its conditions. {landing:text}",
-      twoLinesFit: "The {plug:text} cord fits machine and receptacle. {landing:text}",
+      fourWireFits:
+        "The {plug:text} cord fits machine and receptacle. The two lines go to the outer terminals, white to the centre one, green to the green screw on the cabinet; the bonding strap is off the cabinet, under the centre screw with the white.",
+      threeWireStays:
+        "The old {plug:text} circuit may stay, as it meets every condition. The neutral goes to the centre terminal, the two others to the outer ones; the bonding strap stays between the centre terminal and the cabinet.",
+      twoLinesFit:
+        "The {plug:text} cord fits machine and receptacle. The two lines go to the line terminals, green to the green screw on the cabinet; there is no neutral.",
       neutralUnused: "The {plug:text} cord fits; this machine uses no neutral: cap the white, green to the cabinet.",
       lineAndNeutralFit: "The {plug:text} plug fits machine and receptacle.",
       plugEnough: "The {plug:text} plug is good for {amps:current}; the machine draws {load:current}.",
@@ -531,9 +525,7 @@ export const cordMatch = defineRule({
         return contacts === "LNG" ? say("lineAndNeutralFit", { plug: shown }) : say("noGround", named);
       if (works === "LL") {
         if (contacts === "LLN") return say("noGround", named);
-        return contacts === "LLG"
-          ? say("twoLinesFit", { plug: shown, landing: landing.twoLines })
-          : say("neutralUnused", { plug: shown });
+        return contacts === "LLG" ? say("twoLinesFit", { plug: shown }) : say("neutralUnused", { plug: shown });
       }
       if (contacts === "LLG") return say("noNeutral", named);
       return contacts === "LLNG" ? fourWires(shown) : threeWires(shown);
@@ -547,8 +539,7 @@ export const cordMatch = defineRule({
       return strap === "fitted" ? undefined : say("strapMissing");
     };
 
-    const fourWires = (shown: string): Outcome =>
-      all(say("fourWireFits", { plug: shown, landing: landing.fourWire }), strapState("removed"));
+    const fourWires = (shown: string): Outcome => all(say("fourWireFits", { plug: shown }), strapState("removed"));
 
     const threeWires = (shown: string): Outcome => {
       const named = { receptacle: found };
@@ -586,7 +577,7 @@ export const cordMatch = defineRule({
       );
       const bare = covering === "bare" && !bareAllowed(wiring === "SE", startsAt === "service") && say("neutralBare");
       if (small || bare) return all(small || undefined, bare || undefined);
-      return all(say("threeWireStays", { plug: shown, landing: landing.threeWire }), strapState("fitted"));
+      return all(say("threeWireStays", { plug: shown }), strapState("fitted"));
 
       function bareAllowed(isServiceCable: boolean, fromService: boolean): boolean {
         if (isServiceCable && fromService) return true;

@@ -1,5 +1,6 @@
 /** Electrical: supply, circuit, receptacle and cord of household machines. */
 
+export { type BoxContents, type BoxNeed, boxFill, boxNeed, groundAllowance } from "./box-fill.js";
 export { circuitFound } from "./circuit-found.js";
 export {
   ambientEquation,

@@ -20,10 +20,11 @@ export const electricalPart = definePart({
     circuit: circuitInput.optional().describe("The circuit from the panel to the receptacle"),
     hardWired: circuitFoundInput.shape.hardWired,
     receptacle: receptacleInput.optional().describe("The receptacle for the machine"),
-    cord: cordInput
-      .extend({ path: reach.path, pullOut: reach.pullOut })
+    cord: cordInput.optional().describe("The cord that is on the machine, or is to go on it"),
+    cordWay: z
+      .strictObject({ path: reach.path, pullOut: reach.pullOut })
       .optional()
-      .describe("The cord that is on the machine, or is to go on it"),
+      .describe("The way of the cord from the machine to the receptacle"),
     voltage: z
       .strictObject({ noLoad: volts.noLoad, loaded: volts.loaded })
       .optional()
@@ -61,9 +62,9 @@ export const electricalPart = definePart({
       entry: receptacleReach,
       from: {
         distance: "electrical.receptacle.distance",
-        path: "electrical.cord.path",
+        path: "electrical.cordWay.path",
         cord: "electrical.cord.length",
-        pullOut: "electrical.cord.pullOut",
+        pullOut: "electrical.cordWay.pullOut",
         hardWired: "electrical.hardWired",
       },
     },
