@@ -1,17 +1,12 @@
 import * as z from "zod";
 import { brand, type Length, si } from "../core/quantity/index.js";
 import { defineRule, type Proposal, quantity, type Read } from "../core/rule/index.js";
-import { makerElbowCount, nextLargerElbow, ventilatorSheet } from "./basis.js";
+import { makerElbowCount, ventilatorSheet } from "./basis.js";
+import { developedLength, elbowInput, reckon, tableAngle } from "./developed.js";
 import { dryerFacts, noDuctExamples, noDuctMessages, withoutDuct } from "./dryer.js";
 import { type CodeLength, codeLength, plainLength } from "./lengths.js";
 import { ductBaseLength, elbowAllowance, elbowsIncluded, ventilatorTaken } from "./limits.js";
 import { type ElbowRadius, elbowRadii } from "./tables/elbows.js";
-
-export const elbowInput = z.strictObject({
-  radius: z.enum(elbowRadii).describe("Centreline radius; an ordinary adjustable elbow is the mitred one"),
-  angle: quantity("angle", { min: [1, "deg"], max: [90, "deg"] }).describe("Angle the elbow turns the duct through"),
-  count: z.int().min(1).max(50).describe("How many of them"),
-});
 
 const chartRow = z.strictObject({
   elbows: z.int().min(0).max(20).describe("Number of 90° elbows the row is for"),
@@ -41,26 +36,6 @@ export const ductLengthInput = z.strictObject({
     .describe("A power ventilator in the dryer's duct; leave out where there is none"),
 });
 
-/** Deduction of one kind of elbow, and how many there are of it. */
-export interface Deduction {
-  readonly each: CodeLength;
-  readonly count: number;
-}
-
-/**
- * Developed length of a dryer exhaust duct by the code's reckoning [m]: straight duct and the deduction for every elbow.
- *
- * developed = straight + Σ count · each. A code's allowance, not a hydraulic equivalent length.
- *
- * @param straight - straight duct [m], 0 or more
- * @param deductions - each elbow's deduction [m] and count
- * @basis IRC 2021, M1502.4.6.1
- * @example developedLength(si(18, "ft"), [{ each: codeLength(si(5, "ft")), count: 2 }]) // 8.5344
- */
-export function developedLength(straight: Length, deductions: readonly Deduction[]): CodeLength {
-  return deductions.reduce<number>((sum, { each, count }) => sum + each * count, straight) as CodeLength;
-}
-
 /**
  * How many more elbows of one kind fit into the length that is left, a whole number.
  *
@@ -71,9 +46,6 @@ export function developedLength(straight: Length, deductions: readonly Deduction
 export function furtherElbows(left: CodeLength, each: CodeLength): number {
   return left <= 0 ? 0 : Math.floor((left / each) * (1 + 1e-9));
 }
-
-/** The row of the fitting table that an angle falls under: itself or the next larger. */
-const tableAngle = (angle: number): 45 | 90 => (angle <= si(45, "deg") * (1 + 1e-9) ? 45 : 90);
 
 type Input = Read<z.output<typeof ductLengthInput>>;
 type Elbows = NonNullable<Input["elbows"]>;
@@ -253,18 +225,9 @@ export const ductLength = defineRule({
       );
     }
 
-    const included = limit(elbowsIncluded, fuel)?.value ?? 0;
-    let free = included;
-    const deductions: Deduction[] = [];
-    for (const { radius, angle, count } of elbows) {
-      const row = tableAngle(angle);
-      const each = limit(elbowAllowance, fuel, { radius, angle: row });
-      if (!each) return say("noLimit");
-      if (Math.abs(angle - si(row, "deg")) > 1e-6) rest(nextLargerElbow);
-      const taken = row === 90 ? Math.min(free, count) : 0;
-      free -= taken;
-      deductions.push({ each: codeLength(brand<"length">(each.value)), count: count - taken });
-    }
+    const reckoned = reckon(elbows, fuel, ask);
+    if (!reckoned) return say("noLimit");
+    const { deductions, unused: free } = reckoned;
     const fittings = plainLength(developedLength(brand<"length">(0), deductions));
     const developed = plainLength(developedLength(straight, deductions));
     formula("{developed:length} = {straight:length} + {fittings:length}", { developed, straight, fittings });

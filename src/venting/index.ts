@@ -1,8 +1,16 @@
 /** Venting: dryer exhaust and range hoods. */
+
+export { boosterFan } from "./booster-fan.js";
 export { type AirOpening, airOpeningInput, closetAir, freeArea, louvreFace, type OpeningCover } from "./closet-air.js";
+export { airWays, combustionAir, draughts, volumeAtChange } from "./combustion-air.js";
+export { type Deduction, developedLength, elbowInput } from "./developed.js";
 export { ductConstruction, ductMaterials } from "./duct-construction.js";
-export { type Deduction, developedLength, ductLength, elbowInput, furtherElbows } from "./duct-length.js";
+export { ductLength, furtherElbows } from "./duct-length.js";
+export { hoodExhaust, hoodMaterials } from "./hood-exhaust.js";
+export { lengthLabel } from "./length-label.js";
 export { type CodeLength, codeLength, type HydraulicLength, hydraulicLength, plainLength } from "./lengths.js";
+export { makeupAir } from "./makeup-air.js";
+export { type HouseAir, makeupNeed, makeupOpening } from "./makeup-opening.js";
 export { ventingPart } from "./survey.js";
 export { louvreShares } from "./tables/louvres.js";
 export { nearbyThings, outletPlaces, termination } from "./termination.js";
