@@ -138,6 +138,9 @@ const finding: Finding = gap({ gap: "5 in", sides: [] });
 finding.ok;
 // @ts-expect-error: a finding is not changed
 finding.verdict = "pass";
+// a constant will do: nothing in it is changed
+const constant = { gap: "5 in", sides: [{ name: "left", gap: "1 in" }] } as const;
+gap(constant, { maker: [{ limit: "placement/types.limit", value: "1 in", citation: { document: "Sheet" } }] } as const);
 // @ts-expect-error: a bare number has no unit
 gap({ gap: 5, sides: [] });
 // @ts-expect-error: what is needed cannot be left out

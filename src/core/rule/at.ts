@@ -23,7 +23,7 @@ import {
   type UnitSystem,
 } from "../quantity/index.js";
 import { describeReceived, InputFault, type InputIssue } from "./fault.js";
-import { anywhere, InputReader } from "./input.js";
+import { anywhere, type Given, InputReader } from "./input.js";
 
 const texts = [...(Object.keys(adoptable) as Text[]), "ircFuelGas"] as unknown as [Text, ...Text[]];
 
@@ -108,9 +108,9 @@ export const atInput = z.strictObject({
 });
 
 /** What surrounds a check, as callers write it. */
-export type AtInput = z.input<typeof atInput>;
+export type AtInput = Given<z.input<typeof atInput>>;
 /** A jurisdiction, as callers write it. */
-export type JurisdictionInput = z.input<typeof jurisdictionInput>;
+export type JurisdictionInput = Given<z.input<typeof jurisdictionInput>>;
 
 /** Defaults, repeated in every finding that leans on one. */
 export const defaults = {

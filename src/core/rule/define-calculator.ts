@@ -7,7 +7,7 @@ import { type Caution, cautions } from "./cautions.js";
 import { endsOf } from "./ends.js";
 import { InputFault, pathText } from "./fault.js";
 import type { CalculatedValue, Calculation, ShownValue } from "./finding.js";
-import { descriptionAt, InputReader, inputJsonSchema, type Read, type Tolerance } from "./input.js";
+import { descriptionAt, type Given, InputReader, inputJsonSchema, type Read, type Tolerance } from "./input.js";
 import { type Data, differenceOf, fill, plain, type Slots, showSlot } from "./message.js";
 import { basesOf, setAsideOf, stepOf } from "./render.js";
 import { Asking, type Path } from "./run.js";
@@ -84,7 +84,7 @@ export class CalculatorContext<M extends CalculatorMessages> extends Asking {
 /** One example of a calculator: what goes in, and how it ends. */
 export interface CalculatorExample<Input> {
   readonly title: string;
-  readonly input: Input;
+  readonly input: Given<Input>;
   readonly at?: AtInput;
   /** `computed`, or the message that must come out. */
   readonly gives: string;
@@ -120,7 +120,7 @@ export interface Calculator<S extends z.ZodType = z.ZodType, O extends Outputs =
    *
    * @throws InputFault where the input or what surrounds it cannot be used
    */
-  (input: z.input<S>, at?: AtInput): Calculation;
+  (input: Given<z.input<S>>, at?: AtInput): Calculation;
   /** The same, with the fault as a value. */
   readonly try: (input: unknown, at?: AtInput) => TriedCalculation;
   /** Computes from values that were read before; for surveys. */
@@ -266,7 +266,7 @@ export function defineCalculator<
   };
 
   const { compute: _body, ...facts } = spec;
-  return Object.assign((input: z.input<S>, at?: AtInput) => compute(input, at), {
+  return Object.assign((input: Given<z.input<S>>, at?: AtInput) => compute(input, at), {
     ...facts,
     kind: "calculator" as const,
     try: attempt,

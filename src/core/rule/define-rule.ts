@@ -17,6 +17,7 @@ import { InputFault } from "./fault.js";
 import { type Finding, type Missing, type Part, type Remedy, severity, type Verdict } from "./finding.js";
 import {
   descriptionAt,
+  type Given,
   InputReader,
   inputJsonSchema,
   type Read,
@@ -57,7 +58,7 @@ export type Proposal<R extends Readonly<Record<string, string>>> = {
 /** One example of a rule: what goes in, and which message comes out. */
 export interface RuleExample<Input> {
   readonly title: string;
-  readonly input: Input;
+  readonly input: Given<Input>;
   readonly at?: AtInput;
   /** The message that must come out; the verdict follows from it. */
   readonly gives: string;
@@ -108,7 +109,7 @@ export interface Rule<S extends z.ZodType = z.ZodType, M extends Messages = Mess
    *
    * @throws InputFault where the input or what surrounds it cannot be used
    */
-  (input: z.input<S>, at?: AtInput): Finding;
+  (input: Given<z.input<S>>, at?: AtInput): Finding;
   /** The same, with the fault as a value. */
   readonly try: (input: unknown, at?: AtInput) => Tried<Finding>;
   /** Checks values that were read before; for surveys. */
@@ -281,7 +282,7 @@ export function defineRule<
   };
 
   const { check: _body, mend: _mend, remedies = {}, ...facts } = spec;
-  return Object.assign((input: z.input<S>, at?: AtInput) => check(input, at), {
+  return Object.assign((input: Given<z.input<S>>, at?: AtInput) => check(input, at), {
     ...facts,
     remedies,
     kind: "rule" as const,

@@ -64,6 +64,7 @@ export {
 } from "./finding.js";
 export {
   descriptionAt,
+  type Given,
   InputReader,
   inputJsonSchema,
   isOptional,

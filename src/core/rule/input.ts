@@ -37,6 +37,9 @@ export type Read<T> = T extends { readonly [quantityMark]: infer D extends Dimen
       ? { [Key in keyof T]: Read<T[Key]> }
       : T;
 
+/** An input as callers may give it: nothing in it is changed, so constants will do. */
+export type Given<T> = T extends object ? { readonly [Key in keyof T]: Given<T[Key]> } : T;
+
 /** Bounds of a quantity in a unit of its dimension. */
 export interface QuantityBounds<D extends Dimension> {
   readonly min?: readonly [number, UnitsOf<D>];
