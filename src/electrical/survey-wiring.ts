@@ -1,18 +1,24 @@
 /** The part of the electrical survey on wiring work: terminals, boxes, raceways, protection, disconnecting. */
 import * as z from "zod";
 import type { Use } from "../core/rule/index.js";
+import { boxFill, boxFillInput } from "./box-fill.js";
 import { terminalTorque, terminalTorqueInput } from "./terminal-torque.js";
 
 /** Fields of a rule that lie under one group of the survey, by their own names. */
 const under = (group: string, shape: Readonly<Record<string, unknown>>): Record<string, string> =>
   Object.fromEntries(Object.keys(shape).map((name) => [name, `electrical.${group}.${name}`]));
 
+const box = boxFillInput.shape;
 const terminal = terminalTorqueInput.shape;
 
 /** Fields of the survey that this wiring work asks for. */
 export const wiringSite = {
+  outletBox: z.strictObject(box).optional().describe("The box behind the receptacle or of the junction"),
   terminal: z.strictObject(terminal).optional().describe("A screw terminal to be tightened"),
 } as const;
 
 /** Entries that take their inputs from there. */
-export const wiringUses: readonly Use[] = [{ entry: terminalTorque, from: under("terminal", terminal) }];
+export const wiringUses: readonly Use[] = [
+  { entry: boxFill, from: under("outletBox", box) },
+  { entry: terminalTorque, from: under("terminal", terminal) },
+];
