@@ -1,11 +1,8 @@
 /** Every `ts` block of the README and the documents runs, and each `// => value` in it holds. */
-import { readdirSync, readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import { transformSync } from "esbuild";
 import { expect, test } from "vitest";
+import { type Snippet, snippets } from "../../docs/build/snippets.js";
 import { agrees } from "../contract/plain.js";
-
-const root = fileURLToPath(new URL("../../", import.meta.url));
 
 const packages: Readonly<Record<string, () => Promise<object>>> = {
   dryfit: () => import("dryfit"),
@@ -18,31 +15,10 @@ const packages: Readonly<Record<string, () => Promise<object>>> = {
   zod: () => import("zod"),
 };
 
-interface Block {
-  readonly file: string;
-  readonly line: number;
-  readonly code: string;
-}
-
-function blocksOf(file: string): Block[] {
-  const text = readFileSync(root + file, "utf8");
-  return [...text.matchAll(/^```ts\n([\s\S]*?)^```$/gm)].map((match) => ({
-    file,
-    line: text.slice(0, match.index).split("\n").length,
-    code: match[1]!,
-  }));
-}
-
-const documents = readdirSync(`${root}docs`, { recursive: true, encoding: "utf8" })
-  .filter((name) => name.endsWith(".md"))
-  .map((name) => `docs/${name}`)
-  .sort();
-const found = ["README.md", "DEVELOPERS.md", ...documents].flatMap(blocksOf);
-// what shows a shape and not a use has no import
-const runnable = found.filter(({ code }) => /^import .* from "dryfit/m.test(code));
+const runnable = snippets();
 
 /** The body of a function that runs a block: imports are loaded, each `expression; // => value` is compared. */
-function bodyOf({ code }: Block): string {
+function bodyOf({ code }: Snippet): string {
   const compared = code
     .split("\n")
     .map((line, i) => {
@@ -71,7 +47,7 @@ const AsyncFunction = (async () => {}).constructor as new (
 ) => (...values: unknown[]) => Promise<void>;
 
 test("there are some, in each guide", () => {
-  const guides = documents.filter((name) => name.startsWith("docs/guide/"));
+  const guides = [...new Set(runnable.map(({ file }) => file))].filter((file) => file.startsWith("docs/guide/"));
   expect(guides).toHaveLength(7);
   for (const guide of ["README.md", ...guides]) {
     expect([guide, runnable.some(({ file, code }) => file === guide && code.includes("// =>"))]).toEqual([guide, true]);
