@@ -21,6 +21,10 @@ export default defineConfig([
     splitting: false,
     // The command carries its dependencies: it starts several times faster than from many small files.
     noExternal: [/./],
+    esbuildOptions: (options) => {
+      // the older of two builds of a dependency asks for its files at run time, where there are none
+      options.mainFields = ["module", "main"];
+    },
     banner: {
       js: '#!/usr/bin/env node\nimport { createRequire as makeRequire } from "node:module";\nconst require = makeRequire(import.meta.url);',
     },

@@ -366,11 +366,11 @@ describe("exactly on the limit, and a hair beyond", () => {
   test("never says that 10 ft is more than 10 ft, not in the message, the values or the steps", () => {
     const finding = bench({ legs: ["3.04801 m"] }, irc);
     expect(finding.verdict).toBe("fail");
-    expect(finding.message).toBe("The 120.0004 in route is more than 120 in.");
-    expect(finding.measured!.text).toBe("120.0004 in");
-    expect(finding.limit!.text).toBe("120 in");
-    expect(finding.parts[0]!.data).toMatchObject({ route: { text: "120.0004 in" }, limit: { text: "120 in" } });
-    expect(finding.workings.at(-1)!.text).toBe("120.0004 in at most 120 in: does not hold");
+    expect(finding.message).toBe("The 10.00003 ft route is more than 10 ft.");
+    expect(finding.measured!.text).toBe("10.00003 ft");
+    expect(finding.limit!.text).toBe("10 ft");
+    expect(finding.parts[0]!.data).toMatchObject({ route: { text: "10.00003 ft" }, limit: { text: "10 ft" } });
+    expect(finding.workings.at(-1)!.text).toBe("10.00003 ft at most 10 ft: does not hold");
     expect(finding.margin!.si).toBeLessThan(0);
   });
 

@@ -14,7 +14,7 @@ const COMPOUND = /^([-+]?\d+(?:\.\d+)?(?:[eE][-+]?\d+)?) +([A-Za-z(][A-Za-z0-9^*
  * @param text - a number, a space, and the unit; at most 100 characters
  * @param dimension - what the quantity must measure
  * @throws RangeError where the text is no such quantity, saying what to write
- * @example await readCompound("8 (hour ft^2 degF)/BTU", "thermalResistance") // 1.408881469458447
+ * For example `8 (hour ft^2 degF)/BTU` as a thermal resistance is 1.4089 m²·K/W.
  */
 export async function readCompound<D extends Exclude<Dimension, "temperature" | "temperatureDifference">>(
   text: string,

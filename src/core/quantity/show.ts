@@ -136,6 +136,9 @@ function fractionText(sixteenths: number): string {
   return `${top}/${bottom}`;
 }
 
+/** A tape is read in inches alone up to here. */
+const FEET_FROM_INCHES = 36;
+
 /**
  * A length as a tape shows it: feet, inches and sixteenths, carried, never `0 ft 12 in`. Small lengths that no
  * sixteenth comes near are shown as decimal inches.
@@ -147,7 +150,7 @@ function tape(metres: number, withFeet: boolean): string {
   const off = Math.abs(size - total / SIXTEENTHS);
   if (size < 2 && off > 0.01 * size) return `${showNumber(inches)} in`;
   const sign = inches < 0 ? "-" : "";
-  const feet = withFeet && total >= 36 * SIXTEENTHS ? Math.floor(total / (12 * SIXTEENTHS)) : 0;
+  const feet = withFeet && total >= FEET_FROM_INCHES * SIXTEENTHS ? Math.floor(total / (12 * SIXTEENTHS)) : 0;
   const left = total - feet * 12 * SIXTEENTHS;
   const whole = Math.floor(left / SIXTEENTHS);
   const part = left % SIXTEENTHS;
@@ -192,7 +195,9 @@ export function show<K extends QuantityKind>(
     return digits === undefined ? quarterTurns(quantity) : `${showNumber(quantity / (2 * Math.PI), digits)} turns`;
   }
   if (choice === "tape" || choice === "inches") {
-    return digits === undefined ? tape(quantity, choice === "tape") : `${showNumber(quantity / 0.0254, digits)} in`;
+    if (digits === undefined) return tape(quantity, choice === "tape");
+    const unit = choice === "tape" && Math.abs(quantity) >= FEET_FROM_INCHES * 0.0254 ? "ft" : "in";
+    return withUnit(inUnit(quantity as Quantity<"length">, unit), unit, digits);
   }
   return withUnit(inUnit(quantity as never, choice as never), choice, digits);
 }

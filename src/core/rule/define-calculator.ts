@@ -289,7 +289,7 @@ function shownValue(
   const si = value as number;
   const of = differenceOf(kind);
   const tolerance =
-    spread !== undefined && spread > 0 ? { si: spread, kind: of, text: showSlot(spread, of, units) } : null;
+    spread !== undefined && spread > 0 ? { si: plain(spread), kind: of, text: showSlot(spread, of, units) } : null;
   return { si: plain(si), kind, text: showSlot(si, kind, units), tolerance };
 }
 

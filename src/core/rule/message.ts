@@ -69,8 +69,15 @@ export function templateOf(text: string): Template {
 
 const MOST_DIGITS = 15;
 
-/** A number as JSON keeps it: without the sign of a zero. */
-export const plain = (value: number): number => value + 0;
+/** Digits that findings carry: far more than a site can measure, and fewer than engines agree on. */
+const CARRIED_DIGITS = 12;
+
+/**
+ * A number as findings carry it. Powers, sines and logarithms may differ in their last bits between one JavaScript engine
+ * and the next; with twelve digits the same input gives the same bytes everywhere. A zero has no sign.
+ */
+export const plain = (value: number): number =>
+  (Number.isInteger(value) ? value : Number(value.toPrecision(CARRIED_DIGITS))) + 0;
 
 /** The kind that a difference of two values of a kind has: degrees between two temperatures are not a temperature. */
 export const differenceOf = (kind: SlotKind): SlotKind => (kind === "temperature" ? "temperatureDifference" : kind);
