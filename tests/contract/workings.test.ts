@@ -97,7 +97,7 @@ function lookUpFault({ table: id, values, text }: Step): string | undefined {
   if (want === undefined || got === undefined || got === null) {
     return want === got && text.endsWith(": no value") ? undefined : `the table gives ${want}, the step ${got}`;
   }
-  return Math.abs(got - want) <= 1e-12 * Math.abs(want) ? undefined : `the table gives ${want}, the step ${got}`;
+  return Math.abs(got - want) <= 1e-11 * Math.abs(want) ? undefined : `the table gives ${want}, the step ${got}`;
 }
 
 function compareFault({ values, text }: Step): string | undefined {
