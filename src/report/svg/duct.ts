@@ -1,0 +1,202 @@
+/** What the air meets on its way out: pressure along the run, and the fan's curve against the run's. */
+import type { Markup } from "../markup.js";
+import { type Axis, axis } from "./axis.js";
+import { disc, drawing, label, line, lineSample, notes, numberSample, PAPER, SMALL } from "./draw.js";
+import { type DrawingOptions, shower } from "./options.js";
+import { axes, curve, type Plot, plotFrame, pointIn } from "./plot.js";
+
+/** One piece of a run, in the order of the air. */
+export interface RunPiece {
+  readonly what: string;
+  /** Length along the run [m]; 0 for an elbow or a hood that takes no length. */
+  readonly length: number;
+  /** Pressure lost in it [Pa], 0 or more. */
+  readonly loss: number;
+}
+
+/** What the pressure profile shows. */
+export interface ProfileData {
+  readonly pieces: readonly RunPiece[];
+  /** Pressure that the machine's fan has to spare, where known [Pa]. */
+  readonly available?: number | undefined;
+  /** Air moved, where known [m³/s]. */
+  readonly flow?: number | undefined;
+}
+
+/** An axis for values of which the largest may be none. */
+const axisTo = (most: number, kind: "length" | "airPressure" | "volumeFlow", units: "us" | "si"): Axis =>
+  axis(most > 0 ? most : 1, kind, units);
+
+/** Room above the highest point of a curve, so that it does not run along the edge. */
+const HEADROOM = 1.05;
+
+/**
+ * Static pressure above the outdoors along a run, from the machine to the hood: it falls along each straight piece and
+ * at once in each fitting.
+ *
+ * @param data - pieces in the order of the air, SI
+ * @throws RangeError where a piece has a negative length or loss
+ */
+export function profileDrawing(data: ProfileData, { id = "profile", units = "us" }: DrawingOptions = {}): Markup {
+  const show = shower(units);
+  const { pieces, available, flow } = data;
+  if (pieces.length === 0) throw new RangeError("a run has at least one piece");
+  for (const { what, length, loss } of pieces) {
+    if (!(length >= 0 && loss >= 0))
+      throw new RangeError(`${what}: length ${length} m and loss ${loss} Pa cannot be drawn`);
+  }
+  const total = pieces.reduce((sum, { loss }) => sum + loss, 0);
+  const far = pieces.reduce((sum, { length }) => sum + length, 0);
+  const plot: Plot = {
+    frame: plotFrame,
+    x: axisTo(far, "length", units),
+    y: axisTo(Math.max(total, available ?? 0) * HEADROOM, "airPressure", units),
+  };
+  let along = 0;
+  let left = total;
+  const points: [number, number][] = [[0, total]];
+  const marked: { number: number; at: readonly [number, number] }[] = [];
+  pieces.forEach(({ length, loss }, i) => {
+    const middle: readonly [number, number] = [along + length / 2, left - loss / 2];
+    along += length;
+    // the last step ends at the outdoors, whatever rounding the sums gathered
+    left = i === pieces.length - 1 ? 0 : left - loss;
+    points.push([along, left]);
+    marked.push({ number: i + 1, at: middle });
+  });
+  let before = { x: Number.NEGATIVE_INFINITY, y: 0 };
+  const marks = marked.map(({ number, at }) => {
+    const [px, py] = pointIn(plot, ...at);
+    // numbers keep clear of each other: the next one goes further up
+    let y = py - 14;
+    const x = px + 10;
+    if (x - before.x < 17 && Math.abs(y - before.y) < 17) y = before.y - 17;
+    if (y < plot.frame.top + 6) y = py + 16;
+    before = { x, y };
+    return [disc([x, y], 8, "thin", PAPER), label([x, y], String(number), { anchor: "middle", size: 11 })];
+  });
+  const lost = ({ what, length, loss }: RunPiece): string =>
+    `${what}${length > 0 ? `, ${show(length, "length")}` : ""}: ${show(loss, "airPressure")}`;
+  const list = notes(plot.frame.bottom + 48, [
+    ...pieces.map((piece, i) => ({ mark: numberSample(String(i + 1)), text: lost(piece) })),
+    ...(available === undefined
+      ? []
+      : [{ mark: lineSample("dashed"), text: `what the fan has to spare: ${show(available, "airPressure")}` }]),
+    ...(flow === undefined ? [] : [{ text: `At ${show(flow, "volumeFlow")} of air.` }]),
+  ]);
+  const first = pointIn(plot, 0, available ?? 0);
+  return drawing(
+    {
+      id,
+      title: "Pressure along the exhaust duct",
+      description: `Pressure above the outdoors from the machine to the hood; ${show(total, "airPressure")} is lost in all. ${pieces
+        .map(lost)
+        .join("; ")}.${available === undefined ? "" : ` The fan has ${show(available, "airPressure")} to spare.`}`,
+      height: list.end + 4,
+    },
+    axes(plot, "along the run", "pressure above the outdoors"),
+    available === undefined ? null : line(first, [plot.frame.right, first[1]], "dashed"),
+    curve(plot, points, "heavy"),
+    marks,
+    list.markup,
+  );
+}
+
+/** A pair of flow [m³/s] and pressure [Pa]. */
+export interface FlowPoint {
+  readonly flow: number;
+  readonly pressure: number;
+}
+
+/** What the plot of fan against run shows. */
+export interface FanRunData {
+  /** The fan's curve, by rising flow. */
+  readonly fan: readonly FlowPoint[];
+  /** What the run takes, by rising flow. */
+  readonly run: readonly FlowPoint[];
+  /** What a run as short as can be takes, or one swept clean, for comparison. */
+  readonly other?: { readonly what: string; readonly points: readonly FlowPoint[] } | undefined;
+  /** Where the two meet. */
+  readonly meets?: FlowPoint | undefined;
+  /** The least flow that is wanted, where known [m³/s]. */
+  readonly least?: number | undefined;
+}
+
+const pairs = (points: readonly FlowPoint[]): (readonly [number, number])[] =>
+  points.map(({ flow, pressure }) => [flow, pressure]);
+
+/** The part of a rising or falling curve that lies under a pressure, cut where it leaves. */
+function under(points: readonly (readonly [number, number])[], most: number): (readonly [number, number])[] {
+  const kept: (readonly [number, number])[] = [];
+  points.forEach(([flow, pressure], i) => {
+    const [lastFlow, lastPressure] = points[i - 1] ?? [flow, pressure];
+    if (pressure > most !== lastPressure > most) {
+      const share = (most - lastPressure) / (pressure - lastPressure);
+      kept.push([lastFlow + share * (flow - lastFlow), most]);
+    }
+    if (pressure <= most) kept.push([flow, pressure]);
+  });
+  return kept;
+}
+
+/**
+ * The fan's curve against the run's: they meet where the air settles.
+ *
+ * @param data - curves as points, SI
+ * @throws RangeError where a curve has fewer than two points
+ */
+export function fanRunDrawing(data: FanRunData, { id = "fan-run", units = "us" }: DrawingOptions = {}): Markup {
+  const show = shower(units);
+  const { fan, run, other, meets, least } = data;
+  for (const points of [fan, run]) if (points.length < 2) throw new RangeError("a curve needs two points or more");
+  const top = Math.max(...fan.map(({ pressure }) => pressure), meets?.pressure ?? 0) * HEADROOM;
+  const wide = Math.max(...fan.map(({ flow }) => flow), meets?.flow ?? 0, least ?? 0);
+  const plot: Plot = { frame: plotFrame, x: axisTo(wide, "volumeFlow", units), y: axisTo(top, "airPressure", units) };
+  const inside = (points: readonly FlowPoint[]) => under(pairs(points.filter(({ flow }) => flow <= wide)), top);
+  const meeting = meets && pointIn(plot, meets.flow, meets.pressure);
+  const least0 = least === undefined ? undefined : pointIn(plot, least, 0);
+  const list = notes(plot.frame.bottom + 48, [
+    { mark: lineSample("heavy"), text: "what the fan gives" },
+    { mark: lineSample("dashed"), text: "what the run takes" },
+    ...(other ? [{ mark: lineSample("dotted"), text: other.what }] : []),
+    ...(least === undefined
+      ? []
+      : [{ mark: lineSample("chain"), text: `least air wanted: ${show(least, "volumeFlow")}` }]),
+    ...(meets
+      ? [
+          {
+            text: `They meet at ${show(meets.flow, "volumeFlow")} and ${show(meets.pressure, "airPressure")}.`,
+          },
+        ]
+      : []),
+  ]);
+  return drawing(
+    {
+      id,
+      title: "The fan against the run",
+      description: `Pressure over air flow. ${
+        meets
+          ? `The fan's curve and the run's meet at ${show(meets.flow, "volumeFlow")} and ${show(meets.pressure, "airPressure")}.`
+          : "Where the two curves meet is not known."
+      }${least === undefined ? "" : ` At least ${show(least, "volumeFlow")} is wanted.`}`,
+      height: list.end + 4,
+    },
+    axes(plot, "air", "pressure"),
+    least0 ? line([least0[0], plot.frame.top], least0, "chain") : null,
+    other ? curve(plot, inside(other.points), "dotted") : null,
+    curve(plot, inside(run), "dashed"),
+    curve(plot, inside(fan), "heavy"),
+    meeting
+      ? [
+          disc(meeting, 6, "plain", PAPER),
+          disc(meeting, 2.5, null, "currentColor"),
+          label(
+            meeting[0] > 260 ? [meeting[0] - 12, meeting[1]] : [meeting[0] + 12, meeting[1]],
+            show(meets!.flow, "volumeFlow"),
+            { bold: true, size: SMALL, anchor: meeting[0] > 260 ? "end" : "start" },
+          ),
+        ]
+      : null,
+    list.markup,
+  );
+}
