@@ -181,6 +181,7 @@ export const boxFill = defineRule({
       noRule:
         "No text adopted here is known to set a volume for each conductor; leave room to fold them in without force, and ask the local authority.",
     },
+    notApplicable: { noBox: "Nothing was noted of a box; none is opened or chosen in this job." },
   },
   remedies,
   cautions: ["mains", "deferral"],
@@ -218,6 +219,7 @@ export const boxFill = defineRule({
       },
       gives: "tooSmall",
     },
+    { title: "No box in this job", input: {}, gives: "noBox" },
     { title: "Nothing counted", input: { box: { marked: "20 in3" } }, gives: "conductorsUnknown" },
     {
       title: "Grounds not counted",
@@ -254,6 +256,7 @@ export const boxFill = defineRule({
   check(input, ask) {
     const { all, assume, formula, judge, limit, missing, say } = ask;
     const { conductors, grounds, devices, clamps, box } = input;
+    if (Object.values(input).every((field) => field === undefined)) return say("noBox");
     const quarters = limit(quarterGrounds);
     if (!quarters) return say("noRule");
     if (conductors === undefined || grounds === undefined || devices === undefined || clamps === undefined) {

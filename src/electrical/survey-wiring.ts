@@ -2,6 +2,7 @@
 import * as z from "zod";
 import type { Use } from "../core/rule/index.js";
 import { boxFill, boxFillInput } from "./box-fill.js";
+import { conduitFill, conduitFillInput } from "./conduit-fill.js";
 import { terminalTorque, terminalTorqueInput } from "./terminal-torque.js";
 
 /** Fields of a rule that lie under one group of the survey, by their own names. */
@@ -9,16 +10,20 @@ const under = (group: string, shape: Readonly<Record<string, unknown>>): Record<
   Object.fromEntries(Object.keys(shape).map((name) => [name, `electrical.${group}.${name}`]));
 
 const box = boxFillInput.shape;
+const conduit = conduitFillInput.shape;
 const terminal = terminalTorqueInput.shape;
 
 /** Fields of the survey that this wiring work asks for. */
 export const wiringSite = {
   outletBox: z.strictObject(box).optional().describe("The box behind the receptacle or of the junction"),
+  raceway: conduit.raceway,
+  wires: conduit.wires,
   terminal: z.strictObject(terminal).optional().describe("A screw terminal to be tightened"),
 } as const;
 
 /** Entries that take their inputs from there. */
 export const wiringUses: readonly Use[] = [
   { entry: boxFill, from: under("outletBox", box) },
+  { entry: conduitFill, from: { raceway: "electrical.raceway", wires: "electrical.wires" } },
   { entry: terminalTorque, from: under("terminal", terminal) },
 ];
