@@ -11,6 +11,7 @@ export {
   ratingAbove,
   tableAmpacity,
 } from "./conductors.js";
+export { conduitFill, fillCase, mostConductors } from "./conduit-fill.js";
 export { cordAmpacity, cordMatch, mates } from "./cord-match.js";
 export {
   cookingDemandC,
