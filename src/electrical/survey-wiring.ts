@@ -3,6 +3,7 @@ import * as z from "zod";
 import type { Use } from "../core/rule/index.js";
 import { boxFill, boxFillInput } from "./box-fill.js";
 import { conduitFill, conduitFillInput } from "./conduit-fill.js";
+import { strainRelief, strainReliefInput } from "./strain-relief.js";
 import { terminalTorque, terminalTorqueInput } from "./terminal-torque.js";
 
 /** Fields of a rule that lie under one group of the survey, by their own names. */
@@ -11,6 +12,7 @@ const under = (group: string, shape: Readonly<Record<string, unknown>>): Record<
 
 const box = boxFillInput.shape;
 const conduit = conduitFillInput.shape;
+const { hardWired: _wired, ...strain } = strainReliefInput.shape;
 const terminal = terminalTorqueInput.shape;
 
 /** Fields of the survey that this wiring work asks for. */
@@ -18,6 +20,7 @@ export const wiringSite = {
   outletBox: z.strictObject(box).optional().describe("The box behind the receptacle or of the junction"),
   raceway: conduit.raceway,
   wires: conduit.wires,
+  strainRelief: z.strictObject(strain).optional().describe("The clamp that holds the cord at the machine"),
   terminal: z.strictObject(terminal).optional().describe("A screw terminal to be tightened"),
 } as const;
 
@@ -25,5 +28,6 @@ export const wiringSite = {
 export const wiringUses: readonly Use[] = [
   { entry: boxFill, from: under("outletBox", box) },
   { entry: conduitFill, from: { raceway: "electrical.raceway", wires: "electrical.wires" } },
+  { entry: strainRelief, from: { hardWired: "electrical.hardWired", ...under("strainRelief", strain) } },
   { entry: terminalTorque, from: under("terminal", terminal) },
 ];
