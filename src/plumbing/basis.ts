@@ -116,3 +116,24 @@ export const altitudeCode: Basis = {
   confirmed: "secondary",
   note: "Above 2,000 ft, 4 % less for each 1,000 ft above the sea; the listed instructions of the machine decide where they differ.",
 };
+
+/** Sizing of gas piping. */
+export const gasSizing: Basis = {
+  document: "IFGC",
+  publisher: "International Code Council",
+  edition: "2018",
+  section: "402.4, equations 4-1 and 4-2; appendix A",
+  force: "mandatory",
+  confirmed: "secondary",
+  note: "Factors of the gases seen; the constants from memory, reproducing 220 printed cells. Where table and equation differ, the stricter is used.",
+};
+
+/** What cooling does to a test. */
+export const coolingTest: Basis = {
+  document: "IFGC",
+  publisher: "International Code Council",
+  edition: "2018",
+  section: "appendix A, pressure drop due to temperature change",
+  force: "advice",
+  confirmed: "seen",
+};

@@ -45,7 +45,7 @@ export const gasDemandInput = z.strictObject({
  *
  * @param input - P, input rate [W]
  * @param heat - H, heat content, above 0 [J/m³]
- * @example gasFlow(si(22000, "Btu/h"), si(1000, "Btu/ft3")) // 0.00017304
+ * @example gasFlow(si(22000, "Btu/h"), si(1000, "Btu/ft3")) // 0.00017305
  */
 export function gasFlow(input: Power, heat: HeatContent): VolumeFlow {
   return brand<"volumeFlow">(input / heat);

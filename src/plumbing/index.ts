@@ -15,9 +15,20 @@ export {
 } from "./fitting-turns.js";
 export { gasConnector } from "./gas-connector.js";
 export { altitudeShare, clockedInput, gasDemand, gasFlow } from "./gas-demand.js";
+export {
+  type GasCapacity,
+  gasBore,
+  gasPipe,
+  gasPipeCapacity,
+  gasSectionInput,
+  type SectionDuty,
+  sectionDuties,
+  sectionLength,
+} from "./gas-pipe.js";
 export { gasPressure } from "./gas-pressure.js";
 export { hoseCondition, hoseDamages } from "./hose-condition.js";
 export { hoseNeeded, hoseReach, type TightLeg, tightestLeg } from "./hose-reach.js";
+export { leakTest, type TestState, tightReading } from "./leak-test.js";
 export { standpipe } from "./standpipe.js";
 export { pressureAtHeight, supplyPressure } from "./supply-pressure.js";
 export { plumbingPart } from "./survey.js";

@@ -1,6 +1,7 @@
 /** The numbers that the fuel-gas texts set, dated, one reference per value. */
 import { type Conditions, type Confirmed, type DatedValue, defineLimit, type Text } from "../core/basis/index.js";
 import type { Unit } from "../core/quantity/index.js";
+import { usualDrop_inH2O } from "./tables/gas-pipe.js";
 
 type Row = readonly [
   text: Text,
@@ -120,14 +121,14 @@ export const inletLeast = defineLimit({
       text: "practice",
       value: [5, "inH2O"],
       when: gas("naturalGas"),
-      confirmed: "secondary",
+      confirmed: "practice",
       note: "About 5 in w.c. for a 3.5 in w.c. manifold, in the sizing appendix of the fuel-gas code; sheets have 4.5 to 6.",
     },
     {
       text: "practice",
       value: [11, "inH2O"],
       when: gas("propane"),
-      confirmed: "secondary",
+      confirmed: "practice",
       note: "Several makers' sheets have 11 in w.c.",
     },
   ],
@@ -146,10 +147,10 @@ export const inletMost = defineLimit({
       text: "practice",
       value: [14, "inH2O"],
       when: gas("naturalGas"),
-      confirmed: "secondary",
+      confirmed: "practice",
       note: "Sheets have 10 to 14 in w.c.; over 14 in w.c., half a pound, the gas valve is damaged.",
     },
-    { text: "practice", value: [14, "inH2O"], when: gas("propane"), confirmed: "secondary" },
+    { text: "practice", value: [14, "inH2O"], when: gas("propane"), confirmed: "practice" },
   ],
 });
 
@@ -165,8 +166,101 @@ export const manifoldOff = defineLimit({
     {
       text: "practice",
       value: [0.3, "inH2O"],
-      confirmed: "secondary",
+      confirmed: "practice",
       note: "A maker's sheet has 0.3 in w.c. at all altitudes.",
     },
   ],
+});
+
+/** Pressure that piping may lose between the point of delivery and the farthest outlet. */
+export const pipeDrop = defineLimit({
+  id: "plumbing/gas-pipe.drop",
+  title: "Pressure drop that low-pressure gas piping is sized for",
+  subject: "fuelGas",
+  kind: "gasPressure",
+  sense: "atMost",
+  maker: "tightens",
+  values: [
+    {
+      text: "practice",
+      value: [usualDrop_inH2O, "inH2O"],
+      confirmed: "practice",
+      note: "The drop that most local codes size low-pressure piping for; some keep to 0.3 in w.c.",
+    },
+  ],
+});
+
+/** Test pressure of gas piping against the pressure it works at. */
+export const testFactor = defineLimit({
+  id: "plumbing/leak-test.factor",
+  title: "Test pressure over the greatest working pressure",
+  subject: "fuelGas",
+  kind: "ratio",
+  sense: "atLeast",
+  maker: "tightens",
+  values: dated([
+    ["ifgc", 2006, 2012, "406.4.1", [150, "percent"], "memory"],
+    ["ifgc", 2015, 2015, "406.4.1", [150, "percent"], "seen"],
+    ["ifgc", 2018, 2024, "406.4.1", [150, "percent"], "memory"],
+    ["ircFuelGas", 2006, 2024, "G2417.4.1", [150, "percent"], "secondary"],
+  ]),
+});
+
+/** Least test pressure of gas piping. */
+export const testLeast = defineLimit({
+  id: "plumbing/leak-test.pressure",
+  title: "Least test pressure of gas piping",
+  subject: "fuelGas",
+  kind: "pressure",
+  sense: "atLeast",
+  maker: "tightens",
+  values: dated([
+    ["ifgc", 2006, 2012, "406.4.1", [3, "psi"], "secondary"],
+    ["ifgc", 2015, 2015, "406.4.1", [3, "psi"], "seen"],
+    ["ifgc", 2018, 2024, "406.4.1", [3, "psi"], "secondary"],
+    ["ircFuelGas", 2006, 2024, "G2417.4.1", [3, "psi"], "secondary"],
+    ["upc", 2006, 2006, "1204.3.2", [10, "psi"], "secondary"],
+    ["upc", 2009, 2024, "1213.3", [10, "psi"], "memory"],
+  ]),
+});
+
+/** Least time a gas test is held: of a single dwelling or a system under 10 cubic feet. */
+export const testTime = defineLimit({
+  id: "plumbing/leak-test.time",
+  title: "Least time the gas test is held in a dwelling or a small system",
+  subject: "fuelGas",
+  kind: "time",
+  sense: "atLeast",
+  maker: "tightens",
+  values: dated([
+    ["ifgc", 2006, 2024, "406.4.2", [10, "min"], "secondary"],
+    ["ircFuelGas", 2006, 2024, "G2417.4.2", [10, "min"], "secondary"],
+    ["upc", 2006, 2006, "1204.3.2", [15, "min"], "secondary"],
+    ["upc", 2009, 2024, "1213.3", [15, "min"], "memory"],
+  ]),
+});
+
+/** Time a gas test of a large system is held for every 500 cubic feet of pipe. */
+export const testTimeLarge = defineLimit({
+  id: "plumbing/leak-test.time-large",
+  title: "Time the gas test of a large system is held per 500 cubic feet of pipe",
+  subject: "fuelGas",
+  kind: "time",
+  sense: "atLeast",
+  maker: "tightens",
+  values: dated([["ifgc", 2006, 2024, "406.4.2", [30, "min"], "memory"]]),
+});
+
+/** Full scale of the test gauge against the test pressure: a wider gauge sees nothing small. */
+export const gaugeScale = defineLimit({
+  id: "plumbing/leak-test.gauge-scale",
+  title: "Greatest full scale of the gauge over the test pressure",
+  subject: "fuelGas",
+  kind: "ratio",
+  sense: "atMost",
+  maker: "tightens",
+  values: dated([
+    ["ifgc", 2006, 2024, "406.4", [500, "percent"], "secondary"],
+    ["ircFuelGas", 2006, 2024, "G2417.4", [500, "percent"], "secondary"],
+  ]),
 });

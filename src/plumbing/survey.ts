@@ -7,9 +7,11 @@ import { drainPan, drainPanInput } from "./drain-pan.js";
 import { fittingTurns, fittingTurnsInput } from "./fitting-turns.js";
 import { gasConnector, gasConnectorInput } from "./gas-connector.js";
 import { gasDemand, gasDemandInput } from "./gas-demand.js";
+import { gasPipe, gasPipeInput } from "./gas-pipe.js";
 import { gasPressure, gasPressureInput } from "./gas-pressure.js";
 import { hoseCondition, hoseConditionInput } from "./hose-condition.js";
 import { hoseReach, hoseReachInput } from "./hose-reach.js";
+import { leakTest, leakTestInput } from "./leak-test.js";
 import { standpipe, standpipeInput } from "./standpipe.js";
 import { supplyPressure, supplyPressureInput } from "./supply-pressure.js";
 import { threadMatch, threadMatchInput } from "./thread-match.js";
@@ -27,6 +29,8 @@ const backflowShape = backflowInput.shape;
 const connectorShape = gasConnectorInput.shape;
 const gasPressureShape = gasPressureInput.shape;
 const demandShape = gasDemandInput.shape;
+const pipeShape = gasPipeInput.shape;
+const leakShape = leakTestInput.shape;
 const jointShape = fittingTurnsInput.shape;
 
 export const plumbingPart = definePart({
@@ -133,6 +137,33 @@ export const plumbingPart = definePart({
       })
       .optional()
       .describe("The gas supply, its pressure and what the meter shows"),
+    gasPipe: z
+      .strictObject({
+        inlet: pipeShape.inlet,
+        drop: pipeShape.drop,
+        method: pipeShape.method,
+        sections: pipeShape.sections,
+      })
+      .optional()
+      .describe("The gas piping from the meter or tank to the machines, section by section"),
+    gasTest: z
+      .strictObject({
+        working: leakShape.working,
+        startPressure: leakShape.startPressure,
+        endPressure: leakShape.endPressure,
+        duration: leakShape.duration,
+        startTemperature: leakShape.startTemperature,
+        endTemperature: leakShape.endTemperature,
+        startBarometer: leakShape.startBarometer,
+        endBarometer: leakShape.endBarometer,
+        fullScale: leakShape.fullScale,
+        step: leakShape.step,
+        volume: leakShape.volume,
+        disconnected: leakShape.disconnected,
+        bubbles: leakShape.bubbles,
+      })
+      .optional()
+      .describe("The pressure test of the gas piping, and the look for leaks after it"),
     connector: z
       .strictObject({
         connection: connectorShape.connection,
@@ -263,6 +294,36 @@ export const plumbingPart = definePart({
         flowPressure: "plumbing.gas.flowPressure",
         manifoldPressure: "plumbing.gas.manifoldPressure",
         plateManifold: "machine.plateManifold",
+      },
+    },
+    {
+      entry: gasPipe,
+      from: {
+        fuel: "machine.fuel",
+        heatContent: "plumbing.gas.heatContent",
+        inlet: "plumbing.gasPipe.inlet",
+        drop: "plumbing.gasPipe.drop",
+        method: "plumbing.gasPipe.method",
+        sections: "plumbing.gasPipe.sections",
+      },
+    },
+    {
+      entry: leakTest,
+      from: {
+        fuel: "machine.fuel",
+        working: "plumbing.gasTest.working",
+        startPressure: "plumbing.gasTest.startPressure",
+        endPressure: "plumbing.gasTest.endPressure",
+        duration: "plumbing.gasTest.duration",
+        startTemperature: "plumbing.gasTest.startTemperature",
+        endTemperature: "plumbing.gasTest.endTemperature",
+        startBarometer: "plumbing.gasTest.startBarometer",
+        endBarometer: "plumbing.gasTest.endBarometer",
+        fullScale: "plumbing.gasTest.fullScale",
+        step: "plumbing.gasTest.step",
+        volume: "plumbing.gasTest.volume",
+        disconnected: "plumbing.gasTest.disconnected",
+        bubbles: "plumbing.gasTest.bubbles",
       },
     },
     {
