@@ -1,6 +1,9 @@
 /** Electrical: supply, circuit, receptacle and cord of household machines. */
 
+export { ampacity } from "./ampacity.js";
+export { applianceLoad } from "./appliance-load.js";
 export { type BoxContents, type BoxNeed, boxFill, boxNeed, groundAllowance } from "./box-fill.js";
+export { branchCircuit } from "./branch-circuit.js";
 export { circuitFound } from "./circuit-found.js";
 export {
   ambientEquation,
@@ -14,15 +17,36 @@ export {
 export { conduitFill, fillCase, mostConductors } from "./conduit-fill.js";
 export { cordAmpacity, cordMatch, mates } from "./cord-match.js";
 export {
+  connectedDryers,
+  cookingDemand,
   cookingDemandC,
   cookingFactorA,
   cookingFactorB,
+  dryerFactor,
+  dryerFactor2026,
   excessKilowatts,
+  raisedAverage,
   rangeCircuitDemand,
 } from "./demand.js";
+export { dryerDemand } from "./dryer-demand.js";
+export { enlargedGround, groundFor, printedArea } from "./grounding.js";
+export { loopResistance } from "./loop-resistance.js";
+export { panelHeadroom } from "./panel-headroom.js";
 export { elementPower, lineCurrent, ratedCurrent } from "./plate.js";
+export { rangeDemand } from "./range-demand.js";
 export { cordNeeded, receptacleReach } from "./receptacle-reach.js";
+export {
+  effectiveImpedance,
+  formulaResistance,
+  tableReactance,
+  tableResistance,
+  voltageDropOf,
+  wayFactor,
+} from "./resistance.js";
+export { generalLoad, lightingDemand, tieredDemand } from "./service.js";
+export { strainRelief, tradeSizeOf } from "./strain-relief.js";
 export { supplyVoltage } from "./supply-voltage.js";
 export { electricalPart } from "./survey.js";
 export { belongsBetween, nominalVoltage } from "./system.js";
 export { gaugeNumber, terminalTorque, toolShare } from "./terminal-torque.js";
+export { voltageDrop } from "./voltage-drop.js";
