@@ -69,10 +69,12 @@ export type Subject = "electrical" | "mechanical" | "plumbing" | "fuelGas";
 
 /** Kinds of building. `dwelling`: a detached house, a two-family house or a townhouse, which the residential code covers. */
 export const buildings = ["dwelling", "multifamily", "commercial"] as const;
+/** A kind of building. */
 export type Building = (typeof buildings)[number];
 
 /** What heats the machine. `none` where it only turns or cools. */
 export const fuels = ["electric", "naturalGas", "propane", "none"] as const;
+/** What heats a machine. */
 export type Fuel = (typeof fuels)[number];
 
 /** Whether a fuel is burnt. */

@@ -38,6 +38,7 @@ export interface ReadingProblem {
   readonly expected: string;
 }
 
+/** How a text is read. */
 export interface ReadOptions {
   /** The decimal mark; the other of the pair groups thousands. Stated default: the point. */
   readonly decimal?: "." | ",";

@@ -87,6 +87,7 @@ export function kindDimension(kind: QuantityKind): Dimension {
   return kinds[kind].dimension;
 }
 
+/** How a quantity is shown. */
 export interface ShowOptions {
   /** The reader's units; the stated default is US. */
   readonly units?: UnitSystem;

@@ -4,6 +4,7 @@ import type { Shown } from "./message.js";
 
 /** The outcome of a rule. A `review` says what is missing or too close to tell; it is never a pass. */
 export const verdicts = ["fail", "review", "pass", "notApplicable"] as const;
+/** The verdict of a finding or of one of its parts. */
 export type Verdict = (typeof verdicts)[number];
 
 /** The place of a verdict from worst to best. */

@@ -102,6 +102,7 @@ export interface Judgement<M extends Messages> {
 /** The outcome of a rule's body: its statements, the governing one decided later. */
 export type Outcome = readonly RawPart[];
 
+/** A place in an input: field names and places in lists. */
 export type Path = readonly (string | number)[];
 
 /** What both rules and calculators may ask. */
