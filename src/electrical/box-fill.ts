@@ -160,6 +160,7 @@ const remedies = {
   largerMarked: "Fit a box marked {volume:volume} or more.",
 } as const;
 
+/** The box has the volume for what is in it. A rule; its page is `docs/rules/electrical/box-fill.md`. */
 export const boxFill = defineRule({
   id: "electrical/box-fill",
   title: "The box has the volume for what is in it",

@@ -81,6 +81,7 @@ const remedies = {
   larger: "Use tubing of trade size {trade:text}.",
 } as const;
 
+/** The raceway is no fuller than allowed. A rule; its page is `docs/rules/electrical/conduit-fill.md`. */
 export const conduitFill = defineRule({
   id: "electrical/conduit-fill",
   title: "The raceway is no fuller than allowed",

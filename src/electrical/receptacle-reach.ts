@@ -41,6 +41,11 @@ const remedies = {
   longerCord: "Fit a listed {cord:length} cord made for this machine; never lengthen one.",
 } as const;
 
+/**
+ * The receptacle is near enough, and the cord reaches it with slack.
+ *
+ * A rule; its page is `docs/rules/electrical/receptacle-reach.md`.
+ */
 export const receptacleReach = defineRule({
   id: "electrical/receptacle-reach",
   title: "The receptacle is near enough, and the cord reaches it with slack",

@@ -49,6 +49,11 @@ const good = {
   holds: true,
 } as const;
 
+/**
+ * The cord is held where it enters the machine, by a clamp that fits cord and hole.
+ *
+ * A rule; its page is `docs/rules/electrical/strain-relief.md`.
+ */
 export const strainRelief = defineRule({
   id: "electrical/strain-relief",
   title: "The cord is held where it enters the machine, by a clamp that fits cord and hole",

@@ -51,6 +51,11 @@ function boundsOf(nominal: Voltage): { readonly usual: Bounds; readonly shortTim
 const fails = (outcome: Outcome): boolean => outcome.some(({ verdict }) => verdict === "fail");
 const passes = (outcome: Outcome): boolean => outcome.every(({ verdict }) => verdict === "pass");
 
+/**
+ * The voltage at the machine is what supply and machine are made for.
+ *
+ * A rule; its page is `docs/rules/electrical/supply-voltage.md`.
+ */
 export const supplyVoltage = defineRule({
   id: "electrical/supply-voltage",
   title: "The voltage at the machine is what supply and machine are made for",

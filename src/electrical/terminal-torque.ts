@@ -104,6 +104,7 @@ const SMALL_SCREW_LARGEST = 8;
 export const toolShare = (torque: Torque): number =>
   torque <= toolDeviation.upTo_Nm * (1 + 1e-9) ? toolDeviation.small : toolDeviation.large;
 
+/** Torque for a terminal screw. A calculator; its page is `docs/rules/electrical/terminal-torque.md`. */
 export const terminalTorque = defineCalculator({
   id: "electrical/terminal-torque",
   title: "Torque for a terminal screw",

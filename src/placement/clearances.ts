@@ -104,6 +104,11 @@ const remedies = {
   shallowerAndLouvred: "Fit a louvred door, and bring the {what:text} down to {takes:inches} behind the machine.",
 } as const;
 
+/**
+ * The machine has its free space on every side, everything connected.
+ *
+ * A rule; its page is `docs/rules/placement/clearances.md`.
+ */
 export const clearances = defineRule({
   id: "placement/clearances",
   title: "The machine has its free space on every side, everything connected",

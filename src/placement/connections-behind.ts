@@ -58,6 +58,11 @@ const remedies = {
   recess: "Let the boxes and valves of what is too deep into the wall, by {recess:inches} for the {what:text}.",
 } as const;
 
+/**
+ * What connects behind the machine fits between it and the wall.
+ *
+ * A rule; its page is `docs/rules/placement/connections-behind.md`.
+ */
 export const connectionsBehind = defineRule({
   id: "placement/connections-behind",
   title: "What connects behind the machine fits between it and the wall",

@@ -226,6 +226,7 @@ const remedies = {
   reverseAndOutward: "Hang the machine's door on the {side:text}, and the room's door to open the other way.",
 } as const;
 
+/** The machine's door and the room's door open. A rule; its page is `docs/rules/placement/door-swing.md`. */
 export const doorSwing = defineRule({
   id: "placement/door-swing",
   title: "The machine's door and the room's door open",

@@ -147,6 +147,11 @@ const up = "counter-clockwise seen from below, clockwise seen from above: the co
 const down = "clockwise seen from below, counter-clockwise seen from above: the corner comes down";
 const still = "leave as it is";
 
+/**
+ * Turns of each foot that bring the machine level on all four.
+ *
+ * A calculator; its page is `docs/rules/placement/level-feet.md`.
+ */
 export const levelFeet = defineCalculator({
   id: "placement/level-feet",
   title: "Turns of each foot that bring the machine level on all four",

@@ -268,6 +268,7 @@ const remedies = {
   several: "Do several things: {what:text}.",
 } as const;
 
+/** The machine gets through every spot of the way in. A rule; its page is `docs/rules/placement/passage.md`. */
 export const passage = defineRule({
   id: "placement/passage",
   title: "The machine gets through every spot of the way in",

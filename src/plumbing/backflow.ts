@@ -62,6 +62,11 @@ const remedies = {
   hoseBreaker: "Screw a listed hose-connection vacuum breaker on the tap and take the loose hose off.",
 } as const;
 
+/**
+ * Water cannot come back from the machine into the drinking water.
+ *
+ * A rule; its page is `docs/rules/plumbing/backflow.md`.
+ */
 export const backflow = defineRule({
   id: "plumbing/backflow",
   title: "Water cannot come back from the machine into the drinking water",

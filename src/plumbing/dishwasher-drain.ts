@@ -40,6 +40,7 @@ const remedies = {
   plug: "Knock the plug out of the disposer's port.",
 } as const;
 
+/** The dishwasher's drain cannot flow back into it. A rule; its page is `docs/rules/plumbing/dishwasher-drain.md`. */
 export const dishwasherDrain = defineRule({
   id: "plumbing/dishwasher-drain",
   title: "The dishwasher's drain cannot flow back into it",

@@ -29,6 +29,7 @@ const remedies = {
   pan: "Set the machine in a pan {depth:inches} deep with a {outlet:inches} outlet led to a floor drain or outdoors.",
 } as const;
 
+/** A leak from the washer is caught and led away. A rule; its page is `docs/rules/plumbing/drain-pan.md`. */
 export const drainPan = defineRule({
   id: "plumbing/drain-pan",
   title: "A leak from the washer is caught and led away",

@@ -242,6 +242,7 @@ function washerAdvice(low: Ratio, high: Ratio): string {
   return low < staticSqueeze.least ? advice.short : advice.within;
 }
 
+/** How far past hand-tight a joint is turned. A calculator; its page is `docs/rules/plumbing/fitting-turns.md`. */
 export const fittingTurns = defineCalculator({
   id: "plumbing/fitting-turns",
   title: "How far past hand-tight a joint is turned",

@@ -54,6 +54,7 @@ const remedies = {
   trap: "Build the sediment trap anew: the gas comes in at the top of the tee and leaves sideways, a capped nipple below.",
 } as const;
 
+/** The machine's gas connection is as it should be. A rule; its page is `docs/rules/plumbing/gas-connector.md`. */
 export const gasConnector = defineRule({
   id: "plumbing/gas-connector",
   title: "The machine's gas connection is as it should be",

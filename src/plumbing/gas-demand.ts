@@ -79,6 +79,11 @@ export function clockedInput(heat: HeatContent, dial: Volume, time: Time): Power
   return brand<"power">((heat * dial) / time);
 }
 
+/**
+ * Gas that the machine takes, and what altitude does to its input.
+ *
+ * A calculator; its page is `docs/rules/plumbing/gas-demand.md`.
+ */
 export const gasDemand = defineCalculator({
   id: "plumbing/gas-demand",
   title: "Gas that the machine takes, and what altitude does to its input",

@@ -198,6 +198,7 @@ const factorsOf = (fuel: "naturalGas" | "propane"): GasFactors => (fuel === "pro
 
 const remedies = { larger: "Use larger pipe: {list:text}." } as const;
 
+/** Every section of gas piping carries what burns past it. A rule; its page is `docs/rules/plumbing/gas-pipe.md`. */
 export const gasPipe = defineRule({
   id: "plumbing/gas-pipe",
   title: "Every section of gas piping carries what burns past it",

@@ -34,6 +34,11 @@ const gasNames: Readonly<Record<Fuel, string>> = {
   none: "nothing",
 };
 
+/**
+ * The gas and its pressure are what the machine is made for.
+ *
+ * A rule; its page is `docs/rules/plumbing/gas-pressure.md`.
+ */
 export const gasPressure = defineRule({
   id: "plumbing/gas-pressure",
   title: "The gas and its pressure are what the machine is made for",

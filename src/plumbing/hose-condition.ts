@@ -41,6 +41,11 @@ export const hoseConditionInput = z.strictObject({
 
 const remedies = { renew: "Fit a new braided hose, with new washers." } as const;
 
+/**
+ * The inlet hose is sound, young enough and rated for the pressure.
+ *
+ * A rule; its page is `docs/rules/plumbing/hose-condition.md`.
+ */
 export const hoseCondition = defineRule({
   id: "plumbing/hose-condition",
   title: "The inlet hose is sound, young enough and rated for the pressure",

@@ -66,6 +66,11 @@ export function tightestLeg(legs: readonly Length[]): TightLeg {
 
 const remedies = { longer: "Fit a hose of {hose:length} in one piece; do not join two." } as const;
 
+/**
+ * The inlet hose reaches with slack to draw the machine out, and no bend is too tight.
+ *
+ * A rule; its page is `docs/rules/plumbing/hose-reach.md`.
+ */
 export const hoseReach = defineRule({
   id: "plumbing/hose-reach",
   title: "The inlet hose reaches with slack to draw the machine out, and no bend is too tight",

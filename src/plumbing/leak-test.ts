@@ -76,6 +76,7 @@ export function tightReading(start: TestState, temperature: Temperature, baromet
   return brand<"pressure">(closedGasPressure(absolute, start.temperature, temperature) - barometer);
 }
 
+/** The gas piping was tested as asked and is tight. A rule; its page is `docs/rules/plumbing/leak-test.md`. */
 export const leakTest = defineRule({
   id: "plumbing/leak-test",
   title: "The gas piping was tested as asked and is tight",

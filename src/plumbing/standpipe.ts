@@ -48,6 +48,11 @@ const remedies = {
     "Have a 2 in standpipe with a trap of its own fitted, {height:length} above the trap weir, and hang the hose loose in it, {insertion:inches} deep and {crest:length} above the floor.",
 } as const;
 
+/**
+ * The washer's standpipe, its trap and the hose in it are as they should be.
+ *
+ * A rule; its page is `docs/rules/plumbing/standpipe.md`.
+ */
 export const standpipe = defineRule({
   id: "plumbing/standpipe",
   title: "The washer's standpipe, its trap and the hose in it are as they should be",

@@ -58,6 +58,7 @@ const remedies = {
   expansion: "Have an expansion tank fitted on the cold side of the heater.",
 } as const;
 
+/** The water pressure suits the code and the machine. A rule; its page is `docs/rules/plumbing/supply-pressure.md`. */
 export const supplyPressure = defineRule({
   id: "plumbing/supply-pressure",
   title: "The water pressure suits the code and the machine",

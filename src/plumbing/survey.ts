@@ -33,6 +33,7 @@ const pipeShape = gasPipeInput.shape;
 const leakShape = leakTestInput.shape;
 const jointShape = fittingTurnsInput.shape;
 
+/** Plumbing's part of a survey: its fields, and where each entry takes its inputs from. */
 export const plumbingPart = definePart({
   trade: "plumbing",
   site: z.strictObject({

@@ -43,6 +43,7 @@ export function threadFit(male: ThreadId, female: ThreadId): ThreadFit {
   return "otherSeat";
 }
 
+/** The two threads are made for each other. A rule; its page is `docs/rules/plumbing/thread-match.md`. */
 export const threadMatch = defineRule({
   id: "plumbing/thread-match",
   title: "The two threads are made for each other",

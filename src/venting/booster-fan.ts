@@ -22,6 +22,11 @@ const remedies = {
   swap: "Put a listed dryer exhaust duct power ventilator in its place, as its instructions say.",
 } as const;
 
+/**
+ * No fan is in the dryer's duct but a listed power ventilator.
+ *
+ * A rule; its page is `docs/rules/venting/booster-fan.md`.
+ */
 export const boosterFan = defineRule({
   id: "venting/booster-fan",
   title: "No fan is in the dryer's duct but a listed power ventilator",

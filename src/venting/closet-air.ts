@@ -77,6 +77,7 @@ const remedies = {
   wood: "Fit a wood louvre with a face of {face:area} more.",
 } as const;
 
+/** A closet with a dryer in it lets in enough air. A rule; its page is `docs/rules/venting/closet-air.md`. */
 export const closetAir = defineRule({
   id: "venting/closet-air",
   title: "A closet with a dryer in it lets in enough air",

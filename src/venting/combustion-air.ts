@@ -106,6 +106,11 @@ const areaOf: Record<Exclude<AirWay, "mechanical supply">, typeof outdoorPair> =
   "one opening outdoors": outdoorSingle,
 };
 
+/**
+ * The gas appliances in the space get the air they burn.
+ *
+ * A rule; its page is `docs/rules/venting/combustion-air.md`.
+ */
 export const combustionAir = defineRule({
   id: "venting/combustion-air",
   title: "The gas appliances in the space get the air they burn",

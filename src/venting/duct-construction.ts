@@ -69,6 +69,7 @@ export const ductConstructionInput = z.strictObject({
 
 const remedies = { putRight: "Put right: {what:text}." } as const;
 
+/** The dryer's exhaust duct is made as it must be. A rule; its page is `docs/rules/venting/duct-construction.md`. */
 export const ductConstruction = defineRule({
   id: "venting/duct-construction",
   title: "The dryer's exhaust duct is made as it must be",

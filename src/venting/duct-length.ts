@@ -68,6 +68,7 @@ const remedies = {
   shorten: "Shorten the straight duct to {straight:length}.",
 } as const;
 
+/** The dryer's exhaust duct is no longer than allowed. A rule; its page is `docs/rules/venting/duct-length.md`. */
 export const ductLength = defineRule({
   id: "venting/duct-length",
   title: "The dryer's exhaust duct is no longer than allowed",

@@ -52,6 +52,11 @@ const remedies = {
   duct: "Run a duct of its own in galvanized steel, smooth, tight and damped, to outdoors.",
 } as const;
 
+/**
+ * The kitchen hood blows outdoors through a proper duct, and air comes in for it.
+ *
+ * A rule; its page is `docs/rules/venting/hood-exhaust.md`.
+ */
 export const hoodExhaust = defineRule({
   id: "venting/hood-exhaust",
   title: "The kitchen hood blows outdoors through a proper duct, and air comes in for it",

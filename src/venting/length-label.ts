@@ -24,6 +24,11 @@ const remedies = {
   hang: "Fix a permanent label with the equivalent length within {limit:length} of the connection.",
 } as const;
 
+/**
+ * A label tells the duct's equivalent length where one is called for.
+ *
+ * A rule; its page is `docs/rules/venting/length-label.md`.
+ */
 export const lengthLabel = defineRule({
   id: "venting/length-label",
   title: "A label tells the duct's equivalent length where one is called for",

@@ -17,6 +17,11 @@ export const makeupAirInput = z.strictObject({
 
 const remedies = { bring: "Bring make-up air to the dryer, about as much as it exhausts." } as const;
 
+/**
+ * Make-up air comes to the dryer where its exhaust calls for it.
+ *
+ * A rule; its page is `docs/rules/venting/makeup-air.md`.
+ */
 export const makeupAir = defineRule({
   id: "venting/makeup-air",
   title: "Make-up air comes to the dryer where its exhaust calls for it",

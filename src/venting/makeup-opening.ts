@@ -65,6 +65,11 @@ function infiltration({ floorArea, draught }: Pick<HouseAir, "floorArea" | "drau
   return si(infiltrationFactors[draught] * inUnit(floorArea, "ft2"), "cfm");
 }
 
+/**
+ * Make-up air opening of a whole house, by a published state method.
+ *
+ * A calculator; its page is `docs/rules/venting/makeup-opening.md`.
+ */
 export const makeupOpening = defineCalculator({
   id: "venting/makeup-opening",
   title: "Make-up air opening of a whole house, by a published state method",

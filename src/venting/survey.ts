@@ -37,6 +37,7 @@ const dryer = { kind: "machine.kind", fuel: "machine.fuel", exhaust: "machine.ex
 const fields = (group: string, shape: Readonly<Record<string, unknown>>): Record<string, string> =>
   Object.fromEntries(Object.keys(shape).map((name) => [name, `venting.${group}.${name}`]));
 
+/** Venting's part of a survey: its fields, and where each entry takes its inputs from. */
 export const ventingPart = definePart({
   trade: "venting",
   site: z.strictObject({

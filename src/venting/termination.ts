@@ -68,6 +68,11 @@ export const terminationInput = z.strictObject({
 
 const remedies = { refit: "Fit a hood for dryers: {what:text}." } as const;
 
+/**
+ * The duct ends outdoors, clear of openings, with a free outlet and a damper.
+ *
+ * A rule; its page is `docs/rules/venting/termination.md`.
+ */
 export const termination = defineRule({
   id: "venting/termination",
   title: "The duct ends outdoors, clear of openings, with a free outlet and a damper",

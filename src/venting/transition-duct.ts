@@ -30,6 +30,11 @@ export const transitionDuctInput = z.strictObject({
 
 const remedies = { replace: "Fit one listed length of at most {limit:length}, in the open, without a kink." } as const;
 
+/**
+ * The transition duct behind the machine is short, listed, in one piece, in the open and round.
+ *
+ * A rule; its page is `docs/rules/venting/transition-duct.md`.
+ */
 export const transitionDuct = defineRule({
   id: "venting/transition-duct",
   title: "The transition duct behind the machine is short, listed, in one piece, in the open and round",
