@@ -1,7 +1,7 @@
 /** The report of many sites as HTML: counts, every site with its verdict, what fails by rule, and what was refused. */
 import type { Verdict } from "../core/rule/index.js";
 import { type Answer, type Detail, type Refusal, refusalText } from "../survey/index.js";
-import { cell, linesOf, list, mark, page, paragraph, table } from "./html-page.js";
+import { cell, code, linesOf, list, mark, page, paragraph, table } from "./html-page.js";
 import { type Content, element, words } from "./markup.js";
 import { countsText, tallyText } from "./text.js";
 
@@ -40,16 +40,17 @@ function causesTable(causes: readonly Cause[]): Content {
     "Each cause, the most frequent first",
     ["Rule", "Verdict", "Sites", "Cause, as first said", "Which"],
     causes.map(({ rule, title, verdict, messageId, example, sites }) => [
-      cell([element("code", {}, words(rule)), title === undefined ? null : [element("br"), words(title)]]),
+      cell([code(rule), title === undefined ? null : [element("br"), words(title)]]),
       cell(mark(verdict)),
-      cell(words(String(sites.length)), true),
-      cell([element("code", {}, words(messageId)), example === undefined ? null : [words(": "), linesOf(example)]]),
+      cell(words(String(sites.length)), "number"),
+      cell([code(messageId), example === undefined ? null : [words(": "), linesOf(example)]]),
       cell(
         words(
           sites.length > NAMED
             ? `${sites.slice(0, NAMED).join(", ")} and ${sites.length - NAMED} more`
             : sites.join(", "),
         ),
+        "free",
       ),
     ]),
   );
@@ -57,8 +58,8 @@ function causesTable(causes: readonly Cause[]): Content {
 
 const refusalRow = ({ line, text, issues }: Refusal) => [
   cell(words(String(line))),
-  cell(list(issues.map((issue) => linesOf(refusalText(issue))))),
-  cell(element("code", {}, linesOf(text))),
+  cell(list(issues.map((issue) => linesOf(refusalText(issue)))), "free"),
+  cell(element("code", {}, linesOf(text)), "free"),
 ];
 
 /**
@@ -118,8 +119,9 @@ export function batchHtml(
             ["Verdict", "Sites"],
             (["fail", "review", "pass", "notApplicable"] as const).map((verdict) => [
               cell(mark(verdict)),
-              cell(words(String(byVerdict[verdict])), true),
+              cell(words(String(byVerdict[verdict])), "number"),
             ]),
+            true,
           ),
         ],
       },
@@ -137,7 +139,11 @@ export function batchHtml(
                   cell(element("span", { id: rowId(line, order) }, linesOf(site))),
                   cell(mark(verdict)),
                   cell(words(countsText(counts))),
-                  cell(failing.length === 0 ? words("nothing") : element("code", {}, words(failing.join(", ")))),
+                  cell(
+                    failing.length === 0
+                      ? words("nothing")
+                      : failing.map((rule, i) => [i === 0 ? null : words(", "), code(rule)]),
+                  ),
                 ]),
               ),
       },

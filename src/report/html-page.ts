@@ -13,7 +13,7 @@ const look = `
 *{box-sizing:border-box}
 html{background:var(--paper);color:var(--ink);font:100%/1.5 system-ui,sans-serif;-webkit-text-size-adjust:100%}
 body{margin:0 auto;padding:1rem 1rem 3rem;max-width:62rem;overflow-wrap:anywhere}
-h1,h2,h3{line-height:1.25;margin:0 0 .5rem;text-wrap:balance}
+h1,h2,h3{line-height:1.25;margin:0 0 .5rem}
 h1{font-size:1.6rem}h2{font-size:1.25rem;margin-top:2.5rem;padding-top:.6rem;border-top:2px solid var(--ink)}h3{font-size:1rem}
 p,ul,ol,dl,table,figure{margin:0 0 .75rem}
 ul,ol{padding-left:1.4rem}li{margin-bottom:.3rem}
@@ -30,11 +30,13 @@ nav ul{list-style:none;padding:0;display:flex;flex-wrap:wrap;gap:.3rem 1.2rem}na
 table{border-collapse:collapse;width:100%}
 caption{text-align:left;color:var(--quiet);padding-bottom:.3rem}
 th,td{text-align:left;vertical-align:top;padding:.3rem .7rem .3rem 0;border-bottom:1px solid var(--rule)}
-thead th{border-bottom:2px solid var(--ink)}th[scope=row]{font-weight:400}.number{text-align:right;font-variant-numeric:tabular-nums}
+thead th{border-bottom:2px solid var(--ink)}th,td{overflow-wrap:break-word}th[scope=row],td.free{overflow-wrap:anywhere}th[scope=row]{font-weight:400;min-width:11rem}table.small{width:auto}.number{text-align:right;font-variant-numeric:tabular-nums}
 .wide{overflow-x:auto}
 article{border-left:3px solid var(--rule);padding:0 0 0 .9rem;margin:0 0 1.6rem}
 article.fail{border-left:6px solid var(--ink)}article.review{border-left:6px double var(--ink)}
-article h3 .mark{margin-right:.4rem}
+article h3 .mark{margin-right:.4rem}article>p{margin-bottom:.4rem}
+article .marks{list-style:none;padding:0}.marks li{margin-bottom:.2rem}.marks .mark{font-size:.7rem;border-width:1.5px;padding:.05rem .35rem}
+.grounds{font-size:.92rem}h4{font-size:1em;margin:.5rem 0 .1rem;color:var(--quiet);font-weight:600}.grounds li{margin-bottom:.15rem}.grounds ul,.grounds ol{margin-bottom:.4rem}
 details{margin:0 0 .75rem}summary{cursor:pointer;padding:.15rem 0}
 .steps{padding-left:1.4rem}.steps li{margin-bottom:.5rem}.steps math{font-size:1.1rem}
 .plain{font-family:ui-monospace,monospace;font-size:.9em}
@@ -46,10 +48,10 @@ footer{margin-top:2.5rem;border-top:2px solid var(--ink);padding-top:.6rem}
 @page{margin:14mm 13mm}
 @media print{:root{color-scheme:only light;--paper:#fff;--ink:#000;--quiet:#333;--rule:#888;--tint:#fff;--link:#000}
 html{font-size:10pt}body{max-width:none;padding:0}nav,.skip{display:none}a{text-decoration:none}
-h2{margin-top:1.4rem}h1,h2,h3,caption,summary{break-after:avoid}
+h2{margin-top:1.4rem}h1,h2,h3,h4,caption,summary{break-after:avoid}
 article,tr,li,figure,dl{break-inside:avoid}article.long{break-inside:auto}thead{display:table-header-group}p{orphans:3;widows:3}
 .wide{overflow:visible}summary{list-style:none}summary::-webkit-details-marker{display:none}
-.drawings{display:block;columns:2;column-gap:6mm}.drawings figure{margin-bottom:6mm}}
+.drawings{grid-template-columns:1fr 1fr;gap:6mm}}
 `;
 
 /** A part of a page that the list of contents leads to. */
@@ -97,18 +99,32 @@ export const facts = (pairs: readonly (readonly [string, Content])[]): Content =
         pairs.map(([name, value]) => [element("dt", {}, words(name)), element("dd", {}, value)]),
       );
 
-/** One cell; a number stands to the right. */
+/** One cell: a number stands to the right, and anybody's free text may break anywhere. */
 export interface Cell {
   readonly content: Content;
-  readonly isNumber?: boolean;
+  readonly holds?: "number" | "free";
 }
-export const cell = (content: Content, isNumber = false): Cell => ({ content, isNumber });
+export const cell = (content: Content, holds?: "number" | "free"): Cell =>
+  holds === undefined ? { content } : { content, holds };
+
+/** A path or an id as code; it may break after its dots and strokes. */
+export const code = (text: string, id?: string): Markup =>
+  element(
+    "code",
+    { id },
+    text.split(/(?<=[./])/).map((piece, i) => [i === 0 ? null : element("wbr"), words(piece)]),
+  );
 
 /** A table whose first column names its rows. On a narrow page each row stands as a block. */
-export function table(caption: string, head: readonly string[], rows: readonly (readonly Cell[])[]): Markup {
+export function table(
+  caption: string,
+  head: readonly string[],
+  rows: readonly (readonly Cell[])[],
+  isSmall = false,
+): Markup {
   return element(
     "table",
-    { class: "stack" },
+    { class: isSmall ? "small" : "stack" },
     element("caption", {}, words(caption)),
     element(
       "thead",
@@ -117,7 +133,7 @@ export function table(caption: string, head: readonly string[], rows: readonly (
         "tr",
         {},
         head.map((name, i) =>
-          element("th", { scope: "col", class: rows[0]?.[i]?.isNumber ? "number" : undefined }, words(name)),
+          element("th", { scope: "col", class: rows[0]?.[i]?.holds === "number" ? "number" : undefined }, words(name)),
         ),
       ),
     ),
@@ -128,10 +144,10 @@ export function table(caption: string, head: readonly string[], rows: readonly (
         element(
           "tr",
           {},
-          cells.map(({ content, isNumber }, i) =>
+          cells.map(({ content, holds }, i) =>
             i === 0
               ? element("th", { scope: "row" }, content)
-              : element("td", { class: isNumber ? "number" : undefined, "data-of": head[i] }, content),
+              : element("td", { class: holds, "data-of": head[i] }, content),
           ),
         ),
       ),

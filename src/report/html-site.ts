@@ -15,7 +15,7 @@ import {
 import type { Assessment, Survey } from "../survey/index.js";
 import { siteDrawings } from "./drawings.js";
 import { Fields } from "./fields.js";
-import { cell, facts, linesOf, list, mark, type PageSection, page, paragraph, table } from "./html-page.js";
+import { cell, code, facts, linesOf, list, mark, type PageSection, page, paragraph, table } from "./html-page.js";
 import { type Content, element, idOf, type Markup, words } from "./markup.js";
 import { formulaMarkup } from "./mathml.js";
 import { countsText } from "./text.js";
@@ -38,8 +38,7 @@ const summaries: Readonly<Record<Verdict, string>> = {
 };
 
 const findingId = (rule: string): string => idOf("finding", rule);
-const ruleLink = (rule: string): Markup =>
-  element("a", { href: `#${findingId(rule)}` }, element("code", {}, words(rule)));
+const ruleLink = (rule: string): Markup => element("a", { href: `#${findingId(rule)}` }, code(rule));
 const citations = (basis: readonly CitedBasis[]): Content =>
   basis.length === 0 ? null : paragraph(`Rests on ${basis[0]!.citation}.`, "quiet");
 
@@ -63,10 +62,10 @@ function toFix(findings: readonly Finding[]): Content {
   );
 }
 
-const missingField = ({ path }: Missing): Content => element("code", {}, words(pathText(path)));
+const missingField = ({ path }: Missing): Content => code(pathText(path));
 
 function toMeasure({ toMeasure: waiting, findings }: Assessment<"full">): Content {
-  const open = findings.filter(({ verdict }) => verdict === "review");
+  const open = findings.filter(({ verdict, missing }) => verdict === "review" && missing.length === 0);
   if (waiting.length === 0 && open.length === 0) return null;
   return [
     waiting.length === 0
@@ -83,7 +82,7 @@ function toMeasure({ toMeasure: waiting, findings }: Assessment<"full">): Conten
     open.length === 0
       ? null
       : [
-          element("h3", {}, words("What cannot be told until then")),
+          element("h3", {}, words("Measured, and still not told")),
           list(open.map(({ rule, message }) => [linesOf(message), words(" "), ruleLink(rule)])),
         ],
   ];
@@ -127,8 +126,9 @@ const basisLine = ({ citation, force, note }: CitedBasis): Content => [
   note === undefined ? null : words(`: ${note}`),
 ];
 
-const setAsideLine = ({ value, reason, basis }: SetAside): Content =>
-  words(`${value.text} of ${basis.citation}, set aside: ${reason}.`);
+/** What was set aside, each line once: texts often say the same several times over. */
+const setAsideLines = (entries: readonly SetAside[]): Content[] =>
+  [...new Set(entries.map(({ value, reason, basis }) => `${basis.citation}: ${value.text}; ${reason}`))].map(words);
 
 interface Grounds {
   readonly workings: readonly Step[];
@@ -138,23 +138,31 @@ interface Grounds {
   readonly assumptions: readonly string[];
 }
 
+/** A short list under its name; nothing where it would be empty. */
+const named = (name: string, items: readonly Content[]): Content =>
+  items.length === 0 ? null : [element("h4", {}, words(name)), list(items)];
+
 /** What an outcome rests on: workings, bases, what was missing and what was taken for granted. */
-const grounds = ({ workings, setAside, basis, missing, assumptions }: Grounds): Content => [
-  workings.length === 0
-    ? null
-    : element(
-        "details",
-        { open: "" },
-        element("summary", {}, words("Workings")),
-        list(workings.map(step), "ol", "steps"),
-      ),
-  missing.length === 0
-    ? null
-    : [paragraph("Not measured:"), list(missing.map((one) => [missingField(one), words(": "), linesOf(one.what)]))],
-  assumptions.length === 0 ? null : [paragraph("Taken for granted:"), list(assumptions.map(linesOf))],
-  basis.length === 0 ? null : [paragraph("Basis:"), list(basis.map(basisLine))],
-  list(setAside.map(setAsideLine)),
-];
+const grounds = ({ workings, setAside, basis, missing, assumptions }: Grounds): Content =>
+  element(
+    "div",
+    { class: "grounds" },
+    workings.length === 0
+      ? null
+      : element(
+          "details",
+          { open: "" },
+          element("summary", {}, words("Workings")),
+          list(workings.map(step), "ol", "steps"),
+        ),
+    named(
+      "Not measured",
+      missing.map((one) => [missingField(one), words(": "), linesOf(one.what)]),
+    ),
+    named("Taken for granted", assumptions.map(linesOf)),
+    named("Basis", basis.map(basisLine)),
+    named("Set aside", setAsideLines(setAside)),
+  );
 
 /** An article that is longer than this may break over pages in print. */
 const LONG = 14;
@@ -166,14 +174,18 @@ function findingArticle(finding: Finding): Markup {
   const compared: [string, Content][] = [];
   if (measured) compared.push(["Measured", words(measured.text + (tolerance ? ` ± ${tolerance.text}` : ""))]);
   if (limit) compared.push(["Limit", words(limit.text)]);
-  if (margin) compared.push(["Room left", words(margin.text)]);
+  if (margin) compared.push(["Margin", words(margin.text)]);
   return element(
     "article",
     { class: verdict + lengthClass(finding), id: findingId(rule) },
     heading(verdict, title),
-    element("p", { class: "quiet" }, element("code", {}, words(rule))),
+    element("p", { class: "quiet" }, code(rule)),
     parts.length > 1
-      ? list(parts.map((part) => [mark(part.verdict), words(" "), linesOf(part.message)]))
+      ? list(
+          parts.map((part) => [mark(part.verdict), words(" "), linesOf(part.message)]),
+          "ul",
+          "marks",
+        )
       : paragraph(message),
     facts(compared),
     remedies.length === 0
@@ -186,9 +198,7 @@ function findingArticle(finding: Finding): Markup {
               element(
                 "span",
                 { class: "quiet" },
-                words(
-                  ` (${changes.map(({ path, value }) => `${pathText(path)}: ${JSON.stringify(value)}`).join("; ")})`,
-                ),
+                words(` (${changes.map(({ path, value }) => `${pathText(path)}: ${changeText(value)}`).join("; ")})`),
               ),
             ]),
           ),
@@ -197,12 +207,20 @@ function findingArticle(finding: Finding): Markup {
   );
 }
 
+/** The value of a change: a quantity with its unit, else as JSON has it. */
+function changeText(value: unknown): string {
+  if (typeof value === "object" && value !== null && "value" in value && "unit" in value)
+    return `${value.value} ${value.unit}`;
+  return JSON.stringify(value);
+}
+
 const valueText = (value: ShownValue | null): string =>
   value === null ? "none" : value.text + (value.tolerance ? ` ± ${value.tolerance.text}` : "");
 
-/** A name of the code as words: `lockNut` reads "Lock nut". */
+/** A name of the code as words: `naturalGas` reads "natural gas". */
+const apartWords = (name: string): string => name.replace(/([a-z])([A-Z])/g, "$1 $2").toLowerCase();
 const heldWords = (name: string): string => {
-  const apart = name.replace(/([a-z])([A-Z])/g, "$1 $2").toLowerCase();
+  const apart = apartWords(name);
   return apart.charAt(0).toUpperCase() + apart.slice(1);
 };
 
@@ -229,7 +247,7 @@ function calculationArticle(calculation: Calculation): Markup {
     "article",
     { id: findingId(calculator), class: lengthClass(calculation).trim() || undefined },
     element("h3", {}, words(title)),
-    element("p", { class: "quiet" }, element("code", {}, words(calculator))),
+    element("p", { class: "quiet" }, code(calculator)),
     status === "computed"
       ? [facts(single), entries.map(([name, value]) => (isList(value) ? recordsTable(name, value) : null))]
       : paragraph(`${status === "missing" ? "Waits for a measurement" : "No answer"}: ${message}`),
@@ -257,7 +275,7 @@ function allBases({ findings, values }: Assessment<"full">): Content {
     ["Document and section", "Publisher", "Force", "Used by"],
     sorted.map(({ basis, users }) => [
       cell(words(basis.note === undefined ? basis.citation : `${basis.citation}: ${basis.note}`)),
-      cell(words(basis.publisher === "" ? "none" : basis.publisher)),
+      cell(words(basis.publisher === "" ? "none" : basis.publisher), "free"),
       cell(words(forces[basis.force])),
       cell(users.map((rule, i) => [i === 0 ? null : words(", "), ruleLink(rule)])),
     ]),
@@ -271,9 +289,14 @@ function siteFacts({ survey, decimal }: SiteReportOptions): Content {
     const texts = paths.flatMap((path) => fields.text(path) ?? []);
     return texts.length === 0 ? [] : [[name, linesOf(texts.join(", "))]];
   };
+  const fuel = fields.text("machine.fuel");
+  const kinds = [fields.text("machine.kind"), fuel === "none" ? undefined : fuel, fields.text("machine.exhaust")];
+  const machine: [string, Content][] = [
+    ["Machine", words(kinds.flatMap((one) => (one === undefined ? [] : apartWords(one))).join(", "))],
+  ];
   return facts([
     ...said("Place", "site.place"),
-    ...said("Machine", "machine.kind", "machine.fuel", "machine.exhaust"),
+    ...machine,
     ...said("Measured by", "measured.by", "measured.on"),
     ...said("Measured with", "measured.with"),
     ...said("Notes", "notes"),
@@ -315,10 +338,7 @@ export function siteHtml(assessment: Assessment<"full">, options: SiteReportOpti
           : table(
               "With the reason",
               ["Rule", "Reason"],
-              resting.map(({ rule, message }) => [
-                cell(element("code", { id: findingId(rule) }, words(rule))),
-                cell(linesOf(message)),
-              ]),
+              resting.map(({ rule, message }) => [cell(code(rule, findingId(rule))), cell(linesOf(message), "free")]),
             ),
     },
     { id: "assumptions", title: "Taken for granted", content: listed(assessment.assumptions) },

@@ -36,8 +36,21 @@ const escapeText = (text: string): string =>
 export const words = (text: string): Markup => escapeText(text) as Markup;
 
 /** HTML elements without an end tag, and shapes that hold nothing. */
-const empty = new Set(["meta", "br", "hr", "col", "path", "rect", "circle", "line", "polyline", "polygon", "mspace"]);
-const html = new Set(["meta", "br", "hr", "col"]);
+const empty = new Set([
+  "meta",
+  "br",
+  "wbr",
+  "hr",
+  "col",
+  "path",
+  "rect",
+  "circle",
+  "line",
+  "polyline",
+  "polygon",
+  "mspace",
+]);
+const html = new Set(["meta", "br", "wbr", "hr", "col"]);
 
 /** A number as attributes write it: a hundredth of a unit is finer than any screen or printer shows. */
 const attributeNumber = (value: number): string => {

@@ -150,7 +150,14 @@ const weightOf = (node: Node): number =>
   node.kind === "binary" ? (weights[node.operator] ?? 1) : node.kind === "minus" ? 1.8 : 6;
 
 const marks: Readonly<Record<string, string>> = { "*": "·", "-": "−", "<=": "≤", ">=": "≥", "==": "=" };
-const operator = (mark: string): Markup => element("mo", {}, words(marks[mark] ?? mark));
+/** Signs between two things; their space is said, since a line may begin with one. */
+const between = new Set(["+", "-", "*", "=", "==", "<", ">", "<=", ">="]);
+const operator = (mark: string, isSign = false): Markup =>
+  element(
+    "mo",
+    between.has(mark) && !isSign ? { form: "infix", lspace: "0.25em", rspace: "0.25em" } : {},
+    words(marks[mark] ?? mark),
+  );
 const fenced = (content: Content): Content => [operator("("), content, operator(")")];
 
 /** A name as words: `riseAcross` reads "rise across". */
@@ -193,7 +200,7 @@ class Setter {
       case "constant":
         return element("mtext", {}, words(`${node.number} ${unitWords(node.unit)}`));
       case "minus":
-        return [operator("-"), this.#inside(node.of, VALUE)];
+        return [operator("-", true), this.#inside(node.of, VALUE)];
       case "call":
         return this.#call(node.name, node.of);
       case "binary": {
@@ -234,10 +241,13 @@ const byName: Setting = (name) => {
   return { markup: element(text.length === 1 ? "mi" : "mtext", {}, words(text)), weight: NAME };
 };
 
+const mathematics = (content: Content): Markup =>
+  element("math", { displaystyle: "true" }, element("mrow", {}, content));
+
 /** A formula as pieces of mathematics with spaces between them, so that a long one breaks on a narrow page. */
 function pieces(terms: readonly Content[]): Markup {
   const blank = words(" ");
-  return join(terms.flatMap((term, i) => [i === 0 ? null : blank, element("math", {}, element("mrow", {}, term))]));
+  return join(terms.flatMap((term, i) => [i === 0 ? null : blank, mathematics(term)]));
 }
 
 /**
@@ -271,9 +281,7 @@ export function formulaMarkup(formula: string, values: Readonly<Record<string, s
       {},
       substituted,
       words(" "),
-      result === undefined
-        ? null
-        : element("math", {}, element("mrow", {}, equals, element("mtext", {}, words(result)))),
+      result === undefined ? null : mathematics([equals, element("mtext", {}, words(result))]),
     ),
   );
 }

@@ -94,6 +94,8 @@ const MARGIN_LEFT = 94;
 const MARGIN_RIGHT = 18;
 const MARGIN_TOP = 82;
 const TALLEST = 340;
+/** What stands opposite further off than so many sizes of the machine is said in words, not drawn. */
+const OPPOSITE = 1.4;
 const WALL = 12;
 
 /** Which way the wall and one's right hand lie, for someone in the room who faces that wall; x right, y out. */
@@ -152,7 +154,7 @@ function extentOf(data: PlanData, sides: Sides): Extent {
     [width + (needed.right ?? 0), needed.front ?? 0],
     [0, within(sides.front ?? 0, 0, size) + near],
   ];
-  if (facing !== undefined && facing <= bounds.front) points.push([0, facing + near / 2]);
+  if (facing !== undefined && facing <= OPPOSITE * size) points.push([0, facing + near / 2]);
   if (door)
     points.push(
       ...(door.hinge === "bottom" ? [[0, door.length] as Point] : sweep(machineLeaf(door, width), door.opens)),
