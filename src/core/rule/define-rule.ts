@@ -253,7 +253,12 @@ export function defineRule<
         tolerance: compared && compared.tolerance > 0 ? shown(compared.tolerance, differenceOf(kind!), units) : null,
         limit,
         margin: compared && shown(room(compared), differenceOf(kind!), units),
-        basis: basesOf(context, spec.basis, compared?.governing),
+        // where everything passes no single statement decided
+        basis: basesOf(
+          context,
+          spec.basis,
+          governing.verdict === "pass" && parts.length > 1 ? undefined : compared?.governing,
+        ),
         setAside: setAsideOf(context.governed, units),
         workings: context.steps.map((step) => stepOf(step, units)),
         assumptions: context.assumptions,

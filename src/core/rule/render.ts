@@ -1,5 +1,5 @@
 /** Makes the texts of findings and calculations from what a run recorded: the last step, and the only one that rounds. */
-import type { Basis, Governing } from "../basis/index.js";
+import type { Basis, Force, Governing } from "../basis/index.js";
 import type { UnitSystem } from "../quantity/index.js";
 import { type CitedBasis, cited, type SetAside, type Step } from "./finding.js";
 import {
@@ -99,9 +99,16 @@ export function setAsideOf(governed: readonly Governing[], units: UnitSystem): S
   );
 }
 
-/** The bases of a run, without repeats: the governing limits first, then those of this case, then the rule's own. */
-export function basesOf(asking: Asking, own: readonly Basis[], first?: Governing): CitedBasis[] {
-  const all = [...(first ? [first.basis] : []), ...asking.governed.map(({ basis }) => basis), ...asking.bases, ...own];
+const forces = ["mandatory", "local", "maker", "advice", "practice"] as const satisfies readonly Force[];
+const strongestFirst = (a: Basis, b: Basis): number => forces.indexOf(a.force) - forces.indexOf(b.force);
+
+/**
+ * The bases of a run, without repeats: the one that decided, then the governing limits with what binds before what only
+ * advises, then those of this case, then the rule's own.
+ */
+export function basesOf(asking: Asking, own: readonly Basis[], decided?: Governing): CitedBasis[] {
+  const governed = asking.governed.map(({ basis }) => basis).sort(strongestFirst);
+  const all = [...(decided ? [decided.basis] : []), ...governed, ...asking.bases, ...own];
   const seen = new Map<string, CitedBasis>();
   for (const basis of all) {
     const citation = cited(basis);
