@@ -28,6 +28,11 @@ export const gapsInput = z
   .optional()
   .describe("Free distances round the machine where it stands; leave out what is not yet there to measure");
 
+/** Mass of the machine. */
+export const massInput = quantity("mass", { min: [0.1, "kg"], max: [1000, "kg"] })
+  .optional()
+  .describe("Mass of the machine, from the sheet; in its carton where it is moved so");
+
 /** The corners of the machine, as feet are named. */
 export const corners = ["front left", "front right", "back right", "back left"] as const;
 /** One corner, as you face the machine. */

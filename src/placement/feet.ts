@@ -61,3 +61,8 @@ export const fullyIn: FourFeet<Length> = [0, 0, 0, 0].map((zero) =>
 
 /** The feet as formulas name the height to which floor and foot carry each corner. */
 export const footKeys = ["frontLeft", "frontRight", "backRight", "backLeft"] as const;
+
+/** Diameter of the pad under one foot. */
+export const padInput = quantity("length", { min: [1, "mm"], max: [12, "in"] })
+  .optional()
+  .describe("Diameter of the pad under one foot");

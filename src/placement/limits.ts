@@ -202,3 +202,69 @@ export const levelWithin = defineLimit({
     },
   ],
 });
+
+const rooms = { sleeping: 30, other: 40, garage: 50 } as const;
+
+/** Load that the floor of a room is designed for, beside its own weight. */
+export const floorLoad = defineLimit({
+  id: "placement/floor.load",
+  title: "Live load the floor of a room is designed for",
+  subject: "mechanical",
+  kind: "floorLoad",
+  sense: "atMost",
+  maker: "tightens",
+  values: Object.entries(rooms).flatMap(([room, psf]): DatedValue[] => [
+    {
+      text: "irc",
+      from: 2006,
+      to: 2018,
+      section: "Table R301.5",
+      value: [psf, "psf"],
+      confirmed: "secondary",
+      when: { room },
+    },
+    { text: "irc", from: 2021, section: "Table R301.5", value: [psf, "psf"], confirmed: "memory", when: { room } },
+    {
+      text: "practice",
+      value: [psf, "psf"],
+      confirmed: "practice",
+      when: { room },
+      note: "The load of the residential code, where no other text speaks.",
+    },
+  ]),
+});
+
+/** Tilt from upright at which a machine must still not fall over. */
+export const stableTilt = defineLimit({
+  id: "placement/stability.tilt",
+  title: "Tilt at which a free-standing machine must still not fall over",
+  subject: "mechanical",
+  kind: "angle",
+  sense: "atLeast",
+  maker: "tightens",
+  values: [
+    {
+      text: "practice",
+      value: [10, "deg"],
+      confirmed: "practice",
+      note: "The slope of the stability test of IEC 60335-1, clause 20.1, taken as a measure for the place.",
+    },
+  ],
+});
+
+/** Fixings that hold a machine against tipping. */
+export const tipFixing = defineLimit({
+  id: "placement/stability.fixing",
+  title: "A fixing against tipping: anti-tip device of a range, joining kit of a stacked pair",
+  subject: "mechanical",
+  kind: "requirement",
+  sense: "required",
+  maker: "replaces",
+  values: (["range", "stack"] as const).map((kind) => ({
+    text: "practice",
+    value: true,
+    confirmed: "practice",
+    when: { kind },
+    note: "Makers supply the device with the machine and call for it in the instructions.",
+  })),
+});

@@ -6,7 +6,7 @@ import { carriedHeights, type FootNumber, type FourFeet, restStates, rockAngle, 
 import { point } from "../physics/plane.js";
 import { STANDARD_GRAVITY } from "../physics/vibration.js";
 import { geometry } from "./basis.js";
-import { corners } from "./body.js";
+import { corners, massInput } from "./body.js";
 import { eachFoot, extendedInput, feetInput, fourOf, freeFootInput, fromFour, fullyIn } from "./feet.js";
 import { pitchOf } from "./level-feet.js";
 import { threadNames } from "./tables/threads.js";
@@ -24,9 +24,7 @@ export const rockInput = z.strictObject({
     .describe("The floor under the feet, where it was measured"),
   extended: extendedInput,
   rocks: freeFootInput,
-  mass: quantity("mass", { min: [1, "kg"], max: [1000, "kg"] })
-    .optional()
-    .describe("Mass of the machine, from the sheet"),
+  mass: massInput,
   centre: z
     .strictObject({
       right: offset().describe("How far its centre of mass is right of the middle of the feet; minus for left"),

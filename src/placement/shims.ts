@@ -4,7 +4,7 @@ import { defineCalculator, quantity } from "../core/rule/index.js";
 import { nearestShimStack, shimStack } from "../physics/shims.js";
 import { usualShims, wholeContact } from "./basis.js";
 import { corners } from "./body.js";
-import { fourOf } from "./feet.js";
+import { fourOf, padInput } from "./feet.js";
 import { shimUnits, usualShimSizes } from "./tables/shims.js";
 
 export const shimsInput = z.strictObject({
@@ -22,9 +22,7 @@ export const shimsInput = z.strictObject({
     .optional()
     .describe("Thicknesses at hand, as many pieces of each as needed; 1/32, 1/16, 1/8 and 1/4 in where left out"),
   mostPieces: z.int().min(1).max(10).optional().describe("Most pieces in one stack; three where left out"),
-  pad: quantity("length", { max: [8, "in"] })
-    .optional()
-    .describe("Diameter of the foot's pad"),
+  pad: padInput,
   piece: quantity("length", { max: [12, "in"] })
     .optional()
     .describe("Shorter side of a shim"),

@@ -5,10 +5,14 @@ import { bodyInput } from "./body.js";
 import { clearances, clearancesInput } from "./clearances.js";
 import { connectionsBehind, connectionsBehindInput } from "./connections-behind.js";
 import { doorSwing, doorSwingInput } from "./door-swing.js";
+import { floor, floorInput } from "./floor.js";
+import { handling, handlingInput } from "./handling.js";
 import { levelFeet, levelFeetInput } from "./level-feet.js";
 import { passage, passageInput } from "./passage.js";
+import { reach, reachInput } from "./reach.js";
 import { rock, rockInput } from "./rock.js";
 import { shims, shimsInput } from "./shims.js";
+import { stability, stabilityInput } from "./stability.js";
 import { tiltHeadroom, tiltHeadroomInput } from "./tilt-headroom.js";
 
 const way = passageInput.shape;
@@ -17,6 +21,10 @@ const site = clearancesInput.shape;
 const swing = doorSwingInput.shape;
 const level = levelFeetInput.shape;
 const feet = rockInput.shape;
+const under = floorInput.shape;
+const carry = handlingInput.shape;
+const access = reachInput.shape;
+const stands = stabilityInput.shape;
 const pieces = shimsInput.shape;
 
 export const placementPart = definePart({
@@ -31,6 +39,10 @@ export const placementPart = definePart({
       .strictObject({ headroom: tip.headroom, edge: tip.edge, from: tip.from, to: tip.to })
       .optional()
       .describe("Where the machine is tipped, laid down or stood up"),
+    handling: z
+      .strictObject({ lift: carry.lift, slope: carry.slope, truck: carry.truck, carriers: carry.carriers })
+      .optional()
+      .describe("How it is lifted, pulled or carried"),
     place: site.place,
     opening: site.opening,
     gaps: site.gaps,
@@ -43,6 +55,17 @@ export const placementPart = definePart({
     sideWallsEnd: swing.sideWallsEnd,
     things: swing.things,
     roomDoor: swing.roomDoor,
+    floor: z
+      .strictObject({
+        floor: under.floor,
+        room: under.room,
+        joists: under.joists,
+        covering: under.covering,
+        slope: under.slope,
+        runs: under.runs,
+      })
+      .optional()
+      .describe("The floor under the machine"),
     level: z
       .strictObject({ reading: level.reading, rocks: level.rocks, extended: level.extended, aim: level.aim })
       .optional()
@@ -52,6 +75,27 @@ export const placementPart = definePart({
       .strictObject({ lifts: pieces.lifts, sizes: pieces.sizes, mostPieces: pieces.mostPieces, piece: pieces.piece })
       .optional()
       .describe("Shims, where the feet run out of thread"),
+    standing: z
+      .strictObject({
+        slope: stands.slope,
+        push: stands.push,
+        doorLoad: stands.doorLoad,
+        antiTip: stands.antiTip,
+        stackingKit: stands.stackingKit,
+      })
+      .optional()
+      .describe("What may tip it, and what holds it"),
+    access: z
+      .strictObject({
+        standard: access.standard,
+        openings: access.openings,
+        controls: access.controls,
+        over: access.over,
+        floor: access.floor,
+        force: access.force,
+      })
+      .optional()
+      .describe("Reach for someone in a wheelchair, where a document asks for it"),
   }),
   machine: {
     body: bodyInput,
@@ -60,6 +104,11 @@ export const placementPart = definePart({
     lying: way.lying,
     door: swing.door,
     mass: feet.mass,
+    contents: under.contents,
+    spin: under.spin,
+    centreHeight: stands.centreHeight,
+    lever: stands.lever,
+    loads: access.loads,
     feet: level.feet,
     centre: feet.centre,
     foot: z
@@ -69,6 +118,7 @@ export const placementPart = definePart({
         screw: level.screw,
         stiffness: feet.stiffness,
         pad: pieces.pad,
+        travel: under.travel,
       })
       .optional()
       .describe("The screw feet"),
@@ -172,6 +222,62 @@ export const placementPart = definePart({
         mostPieces: "placement.shims.mostPieces",
         piece: "placement.shims.piece",
         pad: "machine.foot.pad",
+      },
+    },
+    {
+      entry: handling,
+      from: {
+        mass: "machine.mass",
+        lift: "placement.handling.lift",
+        slope: "placement.handling.slope",
+        truck: "placement.handling.truck",
+        carriers: "placement.handling.carriers",
+      },
+    },
+    {
+      entry: floor,
+      from: {
+        kind: "machine.kind",
+        floor: "placement.floor.floor",
+        room: "placement.floor.room",
+        mass: "machine.mass",
+        contents: "machine.contents",
+        joists: "placement.floor.joists",
+        pad: "machine.foot.pad",
+        covering: "placement.floor.covering",
+        spin: "machine.spin",
+        slope: "placement.floor.slope",
+        runs: "placement.floor.runs",
+        feet: "machine.feet",
+        travel: "machine.foot.travel",
+      },
+    },
+    {
+      entry: stability,
+      from: {
+        kind: "machine.kind",
+        body: "machine.body",
+        mass: "machine.mass",
+        centreHeight: "machine.centreHeight",
+        lever: "machine.lever",
+        slope: "placement.standing.slope",
+        push: "placement.standing.push",
+        doorLoad: "placement.standing.doorLoad",
+        antiTip: "placement.standing.antiTip",
+        stackingKit: "placement.standing.stackingKit",
+      },
+    },
+    {
+      entry: reach,
+      from: {
+        kind: "machine.kind",
+        standard: "placement.access.standard",
+        loads: "machine.loads",
+        openings: "placement.access.openings",
+        controls: "placement.access.controls",
+        over: "placement.access.over",
+        floor: "placement.access.floor",
+        force: "placement.access.force",
       },
     },
   ],

@@ -34,7 +34,7 @@ export const tiltHeadroomInput = z.strictObject({
  * @param depth - d in the plane of the tilt [m]
  * @param from - tilt at which it begins, 0 to a right angle [rad]
  * @param to - tilt at which it ends, 0 to a right angle [rad]
- * @example tallestBetween(si(38, "in"), si(30, "in"), si(0, "deg"), si(90, "deg")) // 1.229739
+ * @example tallestBetween(si(38, "in"), si(30, "in"), si(0, "deg"), si(90, "deg")) // 1.229738
  */
 export function tallestBetween(height: Length, depth: Length, from: Angle, to: Angle): Length {
   const peak = Math.atan2(depth, height);
