@@ -8,7 +8,10 @@ const examples = fileURLToPath(new URL("../../examples/", import.meta.url));
 /** The file of recorded verdicts. */
 export const recordedFile: string = fileURLToPath(new URL("recorded.json", import.meta.url));
 
-/** Per survey and rule: the verdict and the message that decides it; for a refused row, the codes of its faults. */
+/**
+ * Per survey and rule that applies: the verdict and the message that decides it; for a refused row, the codes of its
+ * faults.
+ */
 export type Recorded = Record<string, Record<string, string>>;
 
 const samples: readonly { readonly file: string; readonly format: Format }[] = [
@@ -16,7 +19,6 @@ const samples: readonly { readonly file: string; readonly format: Format }[] = [
     .sort()
     .map((name) => ({ file: `sites/${name}`, format: "json" as const })),
   { file: "co-op.csv", format: "csv" },
-  { file: "co-op.ndjson", format: "ndjson" },
 ];
 
 /** What the rules say of the samples now. */
@@ -28,6 +30,7 @@ export async function verdictsNow(): Promise<Recorded> {
       recorded[name] = answer.ok
         ? Object.fromEntries(
             answer.assessment.findings
+              .filter(({ verdict }) => verdict !== "notApplicable")
               .map(({ rule, verdict, messageId }): [string, string] => [rule, `${verdict} ${messageId}`])
               .sort(),
           )
@@ -35,6 +38,14 @@ export async function verdictsNow(): Promise<Recorded> {
     }
   }
   return recorded;
+}
+
+/** The recorded verdicts as a file: one survey a line. */
+export function recordedText(recorded: Recorded): string {
+  const lines = Object.entries(recorded).map(
+    ([name, verdicts]) => `${JSON.stringify(name)}: ${JSON.stringify(verdicts)}`,
+  );
+  return `{\n${lines.join(",\n")}\n}\n`;
 }
 
 /** What differs, one line each: `sites/alder-row-01.json venting/duct-length: pass within -> fail tooLong`. */
