@@ -3,6 +3,7 @@ import * as z from "zod";
 import type { Use } from "../core/rule/index.js";
 import { boxFill, boxFillInput } from "./box-fill.js";
 import { conduitFill, conduitFillInput } from "./conduit-fill.js";
+import { disconnect, disconnectInput } from "./disconnect.js";
 import { strainRelief, strainReliefInput } from "./strain-relief.js";
 import { terminalTorque, terminalTorqueInput } from "./terminal-torque.js";
 
@@ -13,6 +14,7 @@ const under = (group: string, shape: Readonly<Record<string, unknown>>): Record<
 const box = boxFillInput.shape;
 const conduit = conduitFillInput.shape;
 const { hardWired: _wired, ...strain } = strainReliefInput.shape;
+const { kind: _kind, plate: _plate, hardWired: _wired2, ...off } = disconnectInput.shape;
 const terminal = terminalTorqueInput.shape;
 
 /** Fields of the survey that this wiring work asks for. */
@@ -21,6 +23,7 @@ export const wiringSite = {
   raceway: conduit.raceway,
   wires: conduit.wires,
   strainRelief: z.strictObject(strain).optional().describe("The clamp that holds the cord at the machine"),
+  disconnect: z.strictObject(off).optional().describe("What cuts the machine off for one who works on it"),
   terminal: z.strictObject(terminal).optional().describe("A screw terminal to be tightened"),
 } as const;
 
@@ -29,5 +32,14 @@ export const wiringUses: readonly Use[] = [
   { entry: boxFill, from: under("outletBox", box) },
   { entry: conduitFill, from: { raceway: "electrical.raceway", wires: "electrical.wires" } },
   { entry: strainRelief, from: { hardWired: "electrical.hardWired", ...under("strainRelief", strain) } },
+  {
+    entry: disconnect,
+    from: {
+      kind: "machine.kind",
+      plate: "machine.plate",
+      hardWired: "electrical.hardWired",
+      ...under("disconnect", off),
+    },
+  },
   { entry: terminalTorque, from: under("terminal", terminal) },
 ];
