@@ -40,14 +40,13 @@ interface Definition {
   readonly values?: readonly unknown[];
 }
 
-/** A number between two bounds, the bounds themselves among them. */
-const between = (min: number, max: number): fc.Arbitrary<number> =>
-  fc.oneof(
-    fc.constantFrom(min, max, min <= 0 && max >= 0 ? 0 : min, (min + max) / 2),
-    fc.double({ min, max, noNaN: true }),
-    // most of a wide span is far from what a site has
-    fc.double({ min, max: Math.min(max, min + Math.max(1e-6, (max - min) / 1000)), noNaN: true }),
-  );
+/** A number between two bounds: the bounds and zero among them, evenly spread, and down to the smallest at the low end. */
+const between = (min: number, max: number): fc.Arbitrary<number> => {
+  const share = fc.integer({ min: 0, max: 1_000_000 }).map((part) => part / 1_000_000);
+  const decades = fc.double({ min: -9, max: 0, noNaN: true }).map((power) => 10 ** power);
+  const at = (part: number): number => Math.min(max, Math.max(min, min + (max - min) * part));
+  return fc.oneof(fc.constantFrom(min, max, Math.min(max, Math.max(min, 0))), share.map(at), decades.map(at));
+};
 
 function quantityOf({
   quantity: dimension,
@@ -55,16 +54,8 @@ function quantityOf({
   max,
 }: NonNullable<ReturnType<typeof quantityMetaOf>>): fc.Arbitrary<unknown> {
   const unit = unitFacts(siUnit(dimension) as Unit).spellings[0];
-  const plusMinus = fc.option(
-    fc.oneof(
-      fc.constantFrom(0, 1e-300, 1e-9, max - min),
-      fc.double({ min: 0, max: Math.max(1e-9, (max - min) / 50), noNaN: true }),
-    ),
-    {
-      nil: undefined,
-      freq: 3,
-    },
-  );
+  const some = fc.oneof(fc.constantFrom(0, 1e-14, max - min), between(1e-9, Math.max(1e-8, (max - min) / 50)));
+  const plusMinus = fc.option(some, { nil: undefined, freq: 3 });
   return fc
     .record({ value: between(min, max), plusMinus })
     .map(({ value, plusMinus: spread }) =>
@@ -186,7 +177,7 @@ function surroundings(entry: CatalogueEntry): fc.Arbitrary<AtInput | undefined> 
           ? fc.boolean()
           : fc.integer({ min: 0, max: 20 })
         : fc.record({
-            value: fc.oneof(fc.constantFrom(0, 1), fc.double({ min: 0, max: 100, noNaN: true })),
+            value: fc.oneof(fc.constantFrom(0, 1), between(0, 100)),
             unit: fc.constant(unitFacts(siUnit(limit.dimension)).spellings[0]),
           });
     return fc.record({ limit: fc.constant(limit.id), value, citation });

@@ -11,8 +11,11 @@ test("no page is stale or missing; npm run pages makes them", () => {
   expect(stalePages(pages)).toEqual([]);
 });
 
-describe.each(entries.map((entry) => [entry.id, entry] as const))("the page of %s", (id, entry) => {
-  const page = pages.get(`docs/rules/${id}.md`) ?? "";
+// what is not written yet is named above
+const written = entries.filter(({ id }) => pages.get(`docs/rules/${id}.md`) !== undefined);
+
+describe.each(written.map((entry) => [entry.id, entry] as const))("the page of %s", (id, entry) => {
+  const page = pages.get(`docs/rules/${id}.md`)!;
 
   test("has its parts in order and text of its own where it is written", () => {
     expect(page.split("\n").filter((line) => /^#{1,2} /.test(line))).toEqual([

@@ -171,6 +171,7 @@ describe("stated limits", () => {
     ["another dimension", "run", "64 psi", run, /is a unit of pressure/],
     ["a tolerance", "run", "64 ft ± 1 in", run, /a limit has no tolerance/],
     ["less than nothing", "run", "-1 ft", run, /no limit is as small or as large/],
+    ["nearly nothing", "run", "1e-30 ft", run, /no limit is as small or as large/],
     ["more than anything", "run", "1e30 ft", run, /no limit is as small or as large/],
     ["a truth for a length", "run", true, run, /write a length with its unit/],
     ["a text for a count", "count", "2 ft", count, /whole number, 0 or more/],

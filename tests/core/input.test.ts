@@ -144,6 +144,12 @@ describe("faults in our words", () => {
       { straight: "101 ft" },
       { code: "outOfRange", message: "the value must be between 1 in and 100 ft", expected: "between 1 in and 100 ft" },
     ],
+    [
+      "smaller than anything measured",
+      { legs: [{ run: "1e-300 m" }] },
+      { code: "outOfRange", message: "the number is too small to mean anything here; write 0 where it is nothing" },
+    ],
+    ["with a tolerance that is", { legs: [{ run: "1 m ± 1e-300 m" }] }, { code: "outOfRange" }],
     ["a quantity of the wrong type", { straight: [] }, { code: "wrongType", received: "a list of 0" }],
     ["a quantity left out", { legs: [{}] }, { path: ["legs", 0, "run"], code: "missing", received: "nothing" }],
     [

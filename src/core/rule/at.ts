@@ -23,7 +23,7 @@ import {
   type UnitSystem,
 } from "../quantity/index.js";
 import { describeReceived, InputFault, type InputIssue } from "./fault.js";
-import { anywhere, type Given, InputReader } from "./input.js";
+import { anywhere, type Given, InputReader, isTooSmall } from "./input.js";
 
 const texts = [...(Object.keys(adoptable) as Text[]), "ircFuelGas"] as unknown as [Text, ...Text[]];
 
@@ -182,7 +182,8 @@ function amountOf(value: Stated["value"], limit: Limit, decimal: "." | ","): num
   const read = readQuantity(value, limit.dimension, { decimal });
   if (isReadingProblem(read)) return read.message;
   const [least, most] = limit.dimension === "ratio" ? MOST_RATIO : anywhere[limit.dimension];
-  if (read.value < least || read.value > most) return "no limit is as small or as large as this";
+  if (read.value < least || read.value > most || isTooSmall(read.value))
+    return "no limit is as small or as large as this";
   return read.plusMinus > 0 ? "a limit has no tolerance; leave out the part after ±" : read.value;
 }
 

@@ -89,6 +89,15 @@ export const anywhere: Record<Dimension, readonly [number, number]> = {
   ratio: [0, 1],
 };
 
+/** Below this in SI, and not nothing, a number measures nothing; its reciprocal is past what formulas can hold. */
+const SMALLEST = 1e-15;
+/** Whether a number is too small to mean anything. */
+export const isTooSmall = (value: number): boolean => value !== 0 && Math.abs(value) < SMALLEST;
+const TOO_SMALL = {
+  message: "the number is too small to mean anything here; write 0 where it is nothing",
+  expected: "0, or a number that can be measured",
+};
+
 const bound = (value: readonly [number, Unit] | undefined, otherwise: number): number =>
   value === undefined ? otherwise : si(value[0], value[1]);
 
@@ -132,6 +141,7 @@ function complaintAbout(value: unknown, { quantity: dimension, min, max }: Quant
   }
   const read = readQuantity(value, dimension);
   if (isReadingProblem(read)) return read;
+  if (isTooSmall(read.value) || isTooSmall(read.plusMinus)) return { code: "outOfRange", ...TOO_SMALL };
   if (read.value < min || read.value > max) {
     const expected = `between ${boundText(min, dimension)} and ${boundText(max, dimension)}`;
     return { code: "outOfRange", message: `the value must be ${expected}`, expected };
