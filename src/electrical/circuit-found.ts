@@ -1,9 +1,17 @@
 import * as z from "zod";
-import { type AwgSize, brand, type Current, si } from "../core/quantity/index.js";
+import { brand, type Current } from "../core/quantity/index.js";
 import { type At, defineRule, machineFacts, type Outcome, type Proposal, type Read } from "../core/rule/index.js";
 import { necBasis, plateBasis, underNec } from "./basis.js";
 import { circuitInput, circuitSizes, receptacleInput } from "./circuit.js";
-import { type Ampacity, conductorAmpacity, mostOvercurrent, ratingAbove, ratingsIn } from "./conductors.js";
+import {
+  type Ampacity,
+  conductorAmpacity,
+  mostOvercurrent,
+  ratingAbove,
+  ratingsIn,
+  runOf,
+  takenForGranted,
+} from "./conductors.js";
 import {
   laundryLeast,
   machineVoltageLeast,
@@ -32,22 +40,10 @@ export const circuitFoundInput = z.strictObject({
 type Input = Read<z.output<typeof circuitFoundInput>>;
 type Circuit = NonNullable<Input["circuit"]>;
 
-/** The ambient that the ampacity table is made for; taken where nothing was noted. */
-const TABLE_AMBIENT = si(30, "degC");
-
 /** The ampacity of a circuit's conductors as found; `undefined` where something is not known or has no value. */
-function ampacityOf({ size, metal, wiring, ...circuit }: Circuit, others: Partial<Circuit> = {}): Ampacity | undefined {
-  const run = { size, metal, wiring, ...circuit, ...others };
-  if (run.size === undefined || run.metal === undefined || run.wiring === undefined) return undefined;
-  return conductorAmpacity({
-    size: run.size,
-    metal: run.metal,
-    wiring: run.wiring,
-    ambient: run.ambient ?? TABLE_AMBIENT,
-    carrying: run.carrying ?? 3,
-    terminals: run.terminals === "75 °C" ? 75 : 60,
-    inInsulation: run.inInsulation ?? false,
-  });
+function ampacityOf(circuit: Circuit, edition: number): Ampacity | undefined {
+  const run = runOf(circuit, edition);
+  return run && conductorAmpacity(run);
 }
 
 const governedBy: Record<Ampacity["governs"], string> = {
@@ -559,7 +555,14 @@ export const circuitFound = defineRule({
       if (between === "neutral") return undefined;
       const { device } = circuit;
       if (device === undefined) return missing(["deviceUnknown"], ["circuit", "device"]);
-      rest(necBasis(at, "240.15(B)", "memory", "Both lines of a machine are opened together."));
+      rest(
+        necBasis(
+          at,
+          "240.15(B)(2)",
+          "secondary",
+          "Both lines of a machine are opened together: a two-pole breaker, or two tied.",
+        ),
+      );
       if (device === "two 1-pole breakers, not tied") return say("notTied");
       return device === "1-pole breaker" || device === "1 fuse" ? say("onePole") : undefined;
     };
@@ -570,12 +573,9 @@ export const circuitFound = defineRule({
         const unknown = Object.entries({ size, metal, wiring }).filter(([, value]) => value === undefined);
         return missing(["conductorUnknown"], ...unknown.map(([name]) => ["circuit", name]));
       }
-      const found = ampacityOf(circuit);
+      const found = ampacityOf(circuit, edition);
       if (!found) return say("noAmpacity", { size, metal });
-      if (circuit.terminals === undefined) assume("The terminals are taken as marked for 60 °C.");
-      if (circuit.ambient === undefined) assume("The run is taken to be nowhere hotter than 30 °C (86 °F).");
-      if (circuit.carrying === undefined)
-        assume("At most three current-carrying conductors are taken to lie together.");
+      for (const taken of takenForGranted(circuit)) assume(taken);
       const table = edition >= 2020 ? "Table 310.16" : "Table 310.15(B)(16)";
       rest(necBasis(at, table, "seen", `${size} ${metal}, ${wiring}: ${found.table} A before any correction.`));
       const { corrected, ampacity, ambient, bundle } = found;
@@ -750,8 +750,8 @@ function offers({ kind, plate, circuit, receptacle, hardWired }: Input, at: At):
 }
 
 /** Whether copper of a size, run the same way, carries the load and is protected by the device that is there. */
-function conductorFits(size: AwgSize, circuit: Circuit, load: number, edition: number): boolean {
-  const found = ampacityOf(circuit, { size: size as Circuit["size"], metal: "copper" });
+function conductorFits(size: NonNullable<Circuit["size"]>, circuit: Circuit, load: number, edition: number): boolean {
+  const found = ampacityOf({ ...circuit, size, metal: "copper" }, edition);
   if (!found || found.ampacity < load || circuit.overcurrent === undefined) return false;
   const nextUp = circuit.individual !== false;
   return circuit.overcurrent <= mostOvercurrent(found.ampacity, size, "copper", nextUp, edition);

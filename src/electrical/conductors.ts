@@ -1,6 +1,6 @@
 /** What a conductor may carry and what may protect it: the kernels behind the ampacity and circuit rules. */
-import { type AwgSize, brand, type Current, inUnit, type Temperature } from "../core/quantity/index.js";
-import type { Metal } from "./circuit.js";
+import { type AwgSize, brand, type Current, inUnit, si, type Temperature } from "../core/quantity/index.js";
+import type { Circuit, Metal } from "./circuit.js";
 import {
   ambientRows,
   ampacityRows,
@@ -68,6 +68,8 @@ export interface ConductorRun {
   /** Temperature rating of the terminals at its ends [°C]. */
   readonly terminals: 60 | 75;
   readonly inInsulation: boolean;
+  /** Year of the electrical code, for what it says of SE cable. */
+  readonly edition: number;
 }
 
 /** What decided an ampacity. */
@@ -90,8 +92,11 @@ export interface Ampacity {
   readonly governs: AmpacityStep;
 }
 
-/** Sizes of SE cable that its article caps at 60 °C where it lies in thermal insulation: 10 AWG and smaller. */
+/** Sizes of SE cable that 338.10(B)(4)(a) caps at 60 °C in thermal insulation since 2017; in 2014 every size. */
 const SMALL_SE: readonly AwgSize[] = ["14 AWG", "12 AWG", "10 AWG"];
+
+/** Whether SE cable of a size, inside a building in thermal insulation, ends in the 60 °C column. */
+const serviceCableCapped = (size: AwgSize, edition: number): boolean => edition < 2017 || SMALL_SE.includes(size);
 
 /**
  * Ampacity of a conductor as run [A]: the column of its insulation, corrected and adjusted, then no more than the column
@@ -109,7 +114,7 @@ export function conductorAmpacity(run: ConductorRun): Ampacity | undefined {
   if (table === undefined || ambient === undefined || atTerminals === undefined) return undefined;
   const bundle = bundleFactor(run.carrying);
   const corrected = brand<"current">(table * ambient * bundle);
-  const capped = cap_C !== null || (wiring === "SE" && inInsulation && SMALL_SE.includes(size));
+  const capped = cap_C !== null || (wiring === "SE" && inInsulation && serviceCableCapped(size, run.edition));
   const atCable = capped ? tableAmpacity(size, metal, 60) : undefined;
   const steps: [AmpacityStep, number][] = [
     ["insulation", corrected],
@@ -118,6 +123,38 @@ export function conductorAmpacity(run: ConductorRun): Ampacity | undefined {
   ];
   const [governs, ampacity] = steps.reduce((least, step) => (step[1] < least[1] ? step : least));
   return { table, ambient, bundle, corrected, atTerminals, atCable, ampacity: brand<"current">(ampacity), governs };
+}
+
+/** The ambient that the ampacity table is made for; taken where nothing was noted. */
+const TABLE_AMBIENT_C = 30;
+
+/**
+ * A circuit's run as found, with what was not noted at its stated default: terminals of 60 °C, 30 °C ambient, three
+ * conductors that carry current, no thermal insulation. `undefined` where size, metal or wiring is not known.
+ */
+export function runOf(circuit: Circuit, edition: number): ConductorRun | undefined {
+  const { size, metal, wiring, terminals, ambient, carrying = 3, inInsulation = false } = circuit;
+  if (size === undefined || metal === undefined || wiring === undefined) return undefined;
+  return {
+    size,
+    metal,
+    wiring,
+    ambient: ambient ?? si(TABLE_AMBIENT_C, "degC"),
+    carrying,
+    terminals: terminals === "75 °C" ? 75 : 60,
+    inInsulation,
+    edition,
+  };
+}
+
+/** What {@link runOf} takes for granted of a circuit, as sentences. */
+export function takenForGranted({ terminals, ambient, carrying, wiring, inInsulation }: Circuit): string[] {
+  return [
+    terminals === undefined ? "The terminals are taken as marked for 60 °C." : "",
+    ambient === undefined ? "The run is taken to be nowhere hotter than 30 °C (86 °F)." : "",
+    carrying === undefined ? "At most three current-carrying conductors are taken to lie together." : "",
+    wiring === "SE" && inInsulation === undefined ? "The SE cable is taken not to lie in thermal insulation." : "",
+  ].filter((text) => text !== "");
 }
 
 /**

@@ -9,6 +9,7 @@ import { plateInput } from "./plate.js";
 import { belongsBetween, type System, systemInput } from "./system.js";
 import { alsoTakes, type ConfigurationName, configurationBasis, configurations } from "./tables/configurations.js";
 import { cordRows } from "./tables/cord-ampacity.js";
+import { receptacleFamilies } from "./tables/receptacles.js";
 import { leastNeutral } from "./tables/three-wire.js";
 
 export const cordMatchInput = z.strictObject({
@@ -672,12 +673,7 @@ function worksWith(system: System, { voltage, neutral }: NonNullable<Input["plat
 
 /** The smallest plug of a family that carries a load. */
 function plugFor(works: Works, load: number): ConfigurationName | undefined {
-  const family: readonly ConfigurationName[] =
-    works === "LN"
-      ? ["5-15", "5-20", "5-30"]
-      : works === "LL"
-        ? ["6-15", "6-20", "6-30", "6-50"]
-        : ["14-30", "14-50", "14-60"];
+  const family: readonly ConfigurationName[] = receptacleFamilies[works];
   return family.find((name) => configurations[name].amps >= load);
 }
 

@@ -28,6 +28,7 @@ export {
   raisedAverage,
   rangeCircuitDemand,
 } from "./demand.js";
+export { disconnect, ratedVoltAmperes } from "./disconnect.js";
 export { dryerDemand } from "./dryer-demand.js";
 export { enlargedGround, groundFor, printedArea } from "./grounding.js";
 export { loopResistance } from "./loop-resistance.js";

@@ -66,6 +66,7 @@ describe("conductorAmpacity", () => {
     carrying: 2,
     terminals: 75,
     inInsulation: false,
+    edition: 2020,
   } as const;
 
   test("derates NM cable from 90 °C and caps it at 60 °C: 20 A for four cables, 15 A for five, not 14 A and 10 A", () => {
@@ -83,6 +84,7 @@ describe("conductorAmpacity", () => {
     const run = { ...nm, wiring: "SE", inInsulation: true } as const;
     expect(conductorAmpacity({ ...run, size: "10 AWG" })).toMatchObject({ ampacity: 30 });
     expect(conductorAmpacity({ ...run, size: "8 AWG" })).toMatchObject({ ampacity: 50 });
+    expect(conductorAmpacity({ ...run, size: "8 AWG", edition: 2014 })).toMatchObject({ ampacity: 40 });
   });
 
   test("never rises with heat or company, never falls with size", () => {

@@ -11,9 +11,9 @@ export interface VoltageRange {
 }
 
 /**
- * ANSI C84.1, table 1, 2011 and later. The service columns of range A were seen in regulations that adopt them; range B
- * and the utilization columns are from memory, checked by arithmetic: 240 V is twice and 208 V is √3 times the 120 V row
- * after rounding.
+ * ANSI C84.1, table 1, 2011 and later. The service columns were seen restated: range A in regulations that adopt it,
+ * range B (110 to 127 V on the 120 V base) in several pages. The utilization columns are from memory. Checked by
+ * arithmetic: 240 V is twice and 208 V is √3 times the 120 V row after rounding.
  */
 export const voltageRanges: readonly VoltageRange[] = [
   { nominal_V: 120, range: "A", serviceLeast_V: 114, serviceMost_V: 126, utilizationLeast_V: 108 },
