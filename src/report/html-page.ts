@@ -38,7 +38,7 @@ article h3 .mark{margin-right:.4rem}article>p{margin-bottom:.4rem}
 article .marks{list-style:none;padding:0}.marks li{margin-bottom:.2rem}.marks .mark{font-size:.7rem;border-width:1.5px;padding:.05rem .35rem}
 .grounds{font-size:.92rem}h4{font-size:1em;margin:.5rem 0 .1rem;color:var(--quiet);font-weight:600}.grounds li{margin-bottom:.15rem}.grounds ul,.grounds ol{margin-bottom:.4rem}
 details{margin:0 0 .75rem}summary{cursor:pointer;padding:.15rem 0}
-.steps{padding-left:1.4rem}.steps li{margin-bottom:.5rem}.steps math{font-size:1.1rem}
+.steps{padding-left:2.2rem}.steps li{margin-bottom:.5rem}.steps div{margin:.35rem 0;line-height:1.8}.steps math{font-size:1.05rem}
 .plain{font-family:ui-monospace,monospace;font-size:.9em}
 .drawings{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,21rem),1fr));gap:1.5rem;align-items:start}
 .drawings figure{margin:0;border:1px solid var(--rule);padding:.6rem}

@@ -198,7 +198,7 @@ class Setter {
       case "symbol":
         return node.name === "pi" ? element("mi", {}, words("π")) : this.#symbol(node.name).markup;
       case "constant":
-        return element("mtext", {}, words(`${node.number} ${unitWords(node.unit)}`));
+        return element("mn", {}, words(`${node.number} ${unitWords(node.unit)}`));
       case "minus":
         return [operator("-", true), this.#inside(node.of, VALUE)];
       case "call":
@@ -236,9 +236,13 @@ class Setter {
   }
 }
 
+/*
+ * Words are set as identifiers and values as numbers, not as text: text counts as space in MathML, and a row of one sign
+ * among spaces is taken for a single wide sign, with no room round it.
+ */
 const byName: Setting = (name) => {
   const text = nameWords(name);
-  return { markup: element(text.length === 1 ? "mi" : "mtext", {}, words(text)), weight: NAME };
+  return { markup: element("mi", {}, words(text)), weight: NAME };
 };
 
 const mathematics = (content: Content): Markup =>
@@ -266,7 +270,7 @@ export function formulaMarkup(formula: string, values: Readonly<Record<string, s
   const valued = new Setter((name) => {
     const text = Object.hasOwn(values, name) ? values[name]! : undefined;
     if (text === undefined) return byName(name);
-    return { markup: element("mtext", {}, words(text)), weight: text.startsWith("-") ? NEGATIVE : VALUE };
+    return { markup: element("mn", {}, words(text)), weight: text.startsWith("-") ? NEGATIVE : VALUE };
   });
   const [first, ...rest] = named.terms(right);
   const [firstValue, ...restValues] = valued.terms(right);
@@ -281,7 +285,7 @@ export function formulaMarkup(formula: string, values: Readonly<Record<string, s
       {},
       substituted,
       words(" "),
-      result === undefined ? null : mathematics([equals, element("mtext", {}, words(result))]),
+      result === undefined ? null : mathematics([equals, element("mn", {}, words(result))]),
     ),
   );
 }

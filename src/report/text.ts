@@ -102,9 +102,11 @@ type AnyFinding = FindingOf<Detail>;
 const isFinding = (finding: AnyFinding): finding is FindingOf<"brief"> => "message" in finding;
 const isFull = (finding: AnyFinding): finding is Finding => "workings" in finding;
 
-/** A finding's message with what it rests on first, in brackets; nothing where it asks only for a measurement. */
-const messageWithBasis = ({ rule, message, basis: [first] }: FindingOf<"brief">): string =>
-  `${rule}: ${message}${first === undefined ? "" : ` [${first.citation}]`}`;
+/** A finding's message with what it rests on first, in brackets; what does not apply rests on nothing. */
+function messageWithBasis({ rule, verdict, message, basis: [first] }: FindingOf<"brief">): string {
+  const basis = first?.citation ?? (verdict === "notApplicable" ? "" : "no basis cited");
+  return `${rule}: ${message}${basis === "" ? "" : ` [${basis}]`}`;
+}
 
 /**
  * One finding on one line: verdict, rule, message, the basis it rests on.

@@ -143,15 +143,18 @@ export function arrowHead(tip: Point, heading: number, size = 7): Markup {
  */
 export function textWidth(text: string, size = TEXT): number {
   let em = 0;
-  for (const letter of text) em += /[ijl.,:;'|!() ]/.test(letter) ? 0.31 : /[mwMW@%—]/.test(letter) ? 0.9 : 0.6;
+  for (const letter of text) em += /[ijl.,:;'|!() \u00a0]/.test(letter) ? 0.31 : /[mwMW@%—]/.test(letter) ? 0.9 : 0.6;
   return em * size;
 }
 
-/** A text broken into lines that are about as wide as asked. A word longer than that stands alone. */
+/**
+ * A text broken into lines that are about as wide as asked, never between a number and its unit. A word longer than that
+ * stands alone.
+ */
 export function brokenText(text: string, width: number, size = TEXT): string[] {
   const lines: string[] = [];
   let current = "";
-  for (const word of text.split(" ")) {
+  for (const word of text.replace(/(?<=\d) (?=\S)/g, "\u00a0").split(" ")) {
     const longer = current === "" ? word : `${current} ${word}`;
     if (current !== "" && textWidth(longer, size) > width) {
       lines.push(current);

@@ -188,13 +188,14 @@ export function fanRunDrawing(data: FanRunData, { id = "fan-run", units = "us" }
     curve(plot, inside(fan), "heavy"),
     meeting
       ? [
+          line(meeting, [meeting[0], plot.frame.bottom], "dotted"),
           disc(meeting, 6, "plain", PAPER),
           disc(meeting, 2.5, null, "currentColor"),
-          label(
-            meeting[0] > 260 ? [meeting[0] - 12, meeting[1]] : [meeting[0] + 12, meeting[1]],
-            show(meets!.flow, "volumeFlow"),
-            { bold: true, size: SMALL, anchor: meeting[0] > 260 ? "end" : "start" },
-          ),
+          label([meeting[0] - 6, plot.frame.bottom - 10], show(meets!.flow, "volumeFlow"), {
+            bold: true,
+            size: SMALL,
+            anchor: "end",
+          }),
         ]
       : null,
     list.markup,

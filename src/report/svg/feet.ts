@@ -112,7 +112,7 @@ export function feetDrawing(data: FeetData, { id = "feet", units }: DrawingOptio
   const show = shower(units);
   const apartTexts = [
     ...(apart.width === undefined ? [] : [`${show(apart.width)} across`]),
-    ...(apart.depth === undefined ? [] : [`${show(apart.depth)} to the back`]),
+    ...(apart.depth === undefined ? [] : [`${show(apart.depth)} deep`]),
   ];
   const below = notes(BOTTOM + 30, [
     { mark: hatchSample(id, "slant"), text: "goes out, its corner comes up: clockwise seen from above" },
