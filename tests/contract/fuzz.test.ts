@@ -27,6 +27,8 @@ const seed = wanted === undefined ? { seed: 20260101 } : {};
 /** Half of the inputs are shaped like the schema, a quarter are so but for one value, a quarter are anything. */
 const RUNS = Math.max(20, Math.ceil(TOTAL / Math.max(1, entries.length) / 4));
 
+const LONGEST_MS = 2000;
+
 type Schema = z.core.$ZodType;
 interface Definition {
   readonly type: string;
@@ -205,12 +207,15 @@ function surroundings(entry: CatalogueEntry): fc.Arbitrary<AtInput | undefined> 
 function probe(entry: CatalogueEntry, counts: { answered: number; refused: number }) {
   let keys: string[] | undefined;
   return (input: unknown, at: AtInput | undefined): void => {
+    const started = performance.now();
     const tried = entry.try(input, at) as unknown as {
       ok: boolean;
       fault?: InputFault;
       finding?: Finding;
       calculation?: Calculation;
     };
+    // far above any of them, far below what a person takes for a hang
+    expect(performance.now() - started).toBeLessThan(LONGEST_MS);
     if (!tried.ok) {
       counts.refused++;
       expect(tried.fault).toBeInstanceOf(InputFault);
