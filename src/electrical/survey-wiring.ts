@@ -4,6 +4,7 @@ import type { Use } from "../core/rule/index.js";
 import { boxFill, boxFillInput } from "./box-fill.js";
 import { conduitFill, conduitFillInput } from "./conduit-fill.js";
 import { disconnect, disconnectInput } from "./disconnect.js";
+import { shockAndArcProtection, shockAndArcProtectionInput } from "./shock-and-arc-protection.js";
 import { strainRelief, strainReliefInput } from "./strain-relief.js";
 import { terminalTorque, terminalTorqueInput } from "./terminal-torque.js";
 
@@ -15,6 +16,15 @@ const box = boxFillInput.shape;
 const conduit = conduitFillInput.shape;
 const { hardWired: _wired, ...strain } = strainReliefInput.shape;
 const { kind: _kind, plate: _plate, hardWired: _wired2, ...off } = disconnectInput.shape;
+const {
+  kind: _kind2,
+  fuel: _fuel,
+  plate: _plate2,
+  system: _system,
+  circuit: _circuit,
+  hardWired: _wired3,
+  ...guard
+} = shockAndArcProtectionInput.shape;
 const terminal = terminalTorqueInput.shape;
 
 /** Fields of the survey that this wiring work asks for. */
@@ -24,6 +34,7 @@ export const wiringSite = {
   wires: conduit.wires,
   strainRelief: z.strictObject(strain).optional().describe("The clamp that holds the cord at the machine"),
   disconnect: z.strictObject(off).optional().describe("What cuts the machine off for one who works on it"),
+  protection: z.strictObject(guard).optional().describe("Protection against shock and arcs at the machine's outlet"),
   terminal: z.strictObject(terminal).optional().describe("A screw terminal to be tightened"),
 } as const;
 
@@ -39,6 +50,18 @@ export const wiringUses: readonly Use[] = [
       plate: "machine.plate",
       hardWired: "electrical.hardWired",
       ...under("disconnect", off),
+    },
+  },
+  {
+    entry: shockAndArcProtection,
+    from: {
+      kind: "machine.kind",
+      fuel: "machine.fuel",
+      plate: "machine.plate",
+      system: "electrical.system",
+      circuit: "electrical.circuit",
+      hardWired: "electrical.hardWired",
+      ...under("protection", guard),
     },
   },
   { entry: terminalTorque, from: under("terminal", terminal) },
