@@ -45,6 +45,7 @@ export {
   wayFactor,
 } from "./resistance.js";
 export { generalLoad, lightingDemand, tieredDemand } from "./service.js";
+export { shockAndArcProtection } from "./shock-and-arc-protection.js";
 export { strainRelief, tradeSizeOf } from "./strain-relief.js";
 export { supplyVoltage } from "./supply-voltage.js";
 export { electricalPart } from "./survey.js";
