@@ -99,6 +99,7 @@ export {
 export {
   type AnyCalculator,
   type AnyRule,
+  type AnySaying,
   type At,
   type AtInput,
   atInput,
@@ -121,6 +122,7 @@ export {
   InputFault,
   type InputIssue,
   issueText,
+  type Judgement,
   type JurisdictionInput,
   jurisdictionInput,
   type Messages,
@@ -143,10 +145,12 @@ export {
   type RuleExample,
   type RuleRun,
   type RuleSpec,
+  type Saying,
   type SetAside,
   type Shown,
   type ShownValue,
   type SlotKind,
+  type Slots,
   type Step,
   type SurveyPart,
   type Tolerance,
@@ -158,4 +162,5 @@ export {
   verdicts,
   type Written,
 } from "./core/rule/index.js";
+export { type Between, type Beyond, defineTable, lookUp, type Table } from "./core/table/index.js";
 export { type Assessment, assessSite, type Survey, surveyInput, tryAssess } from "./survey/index.js";

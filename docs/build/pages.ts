@@ -12,7 +12,10 @@ const root = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Pages as they should be, by path; `undefined` for the page of an entry that nobody has written yet. */
 export function pagesOf(entries: readonly CatalogueEntry[]): Map<string, string | undefined> {
-  const pages = new Map<string, string | undefined>(wholePages(entries));
+  // the indexes link to pages that are there; one that is not is told by itself
+  const pages = new Map<string, string | undefined>(
+    wholePages(entries.filter((entry) => existsSync(root + pageOf(entry)))),
+  );
   for (const entry of entries) {
     const path = pageOf(entry);
     pages.set(path, existsSync(root + path) ? filledPage(entry, readFileSync(root + path, "utf8")) : undefined);

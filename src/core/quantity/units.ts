@@ -42,6 +42,7 @@ const RANKINE = 5 / 9;
 const DEGREE = Math.PI / 180;
 const ICE_POINT = 273.15;
 
+/** Every unit that can be read or shown, by its id: dimension, SI factor, spellings, source of the factor. */
 export const units = {
   m: { dimension: "length", factor: 1, spellings: ["m", "metre", "metres", "meter", "meters"], source: "si" },
   mm: { dimension: "length", factor: 1e-3, spellings: ["mm"], source: "si" },

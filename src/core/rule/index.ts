@@ -88,4 +88,13 @@ export {
   type UseRun,
 } from "./part.js";
 export { setPath } from "./path.js";
-export { type Messages, type Outcome, type Path, RuleContext, TOO_CLOSE } from "./run.js";
+export {
+  type AnySaying,
+  type Judgement,
+  type Messages,
+  type Outcome,
+  type Path,
+  RuleContext,
+  type Saying,
+  TOO_CLOSE,
+} from "./run.js";

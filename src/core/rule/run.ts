@@ -174,6 +174,7 @@ export class Asking {
     return value;
   };
 
+  /** Keeps a step where steps are kept. */
   protected keepStep(step: RawStep): void {
     if (this.#keeps) this.steps.push(step);
   }
