@@ -16,6 +16,11 @@ const governs = {
   cable: "the article on its cable",
 } as const;
 
+/**
+ * What a conductor may carry as it is run, and the largest device that protects it.
+ *
+ * A calculator; its page is `docs/rules/electrical/ampacity.md`.
+ */
 export const ampacity = defineCalculator({
   id: "electrical/ampacity",
   title: "What a conductor may carry as it is run, and the largest device that protects it",

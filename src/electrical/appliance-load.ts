@@ -29,6 +29,11 @@ function elementOf(kind: Input["kind"], plate: Plate, current: Current, power: P
   return brand<"power">(Math.max(0, current - plate.motor) * plate.voltage! * phases);
 }
 
+/**
+ * What the machine draws by its plate, and what is left of its heat at another voltage.
+ *
+ * A calculator; its page is `docs/rules/electrical/appliance-load.md`.
+ */
 export const applianceLoad = defineCalculator({
   id: "electrical/appliance-load",
   title: "What the machine draws by its plate, and what is left of its heat at another voltage",

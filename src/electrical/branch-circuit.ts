@@ -48,6 +48,11 @@ const reasons = {
 } as const;
 type Reason = keyof typeof reasons;
 
+/**
+ * A complete circuit for the machine, from its load to its receptacle.
+ *
+ * A calculator; its page is `docs/rules/electrical/branch-circuit.md`.
+ */
 export const branchCircuit = defineCalculator({
   id: "electrical/branch-circuit",
   title: "A complete circuit for the machine, from its load to its receptacle",

@@ -21,6 +21,11 @@ export const dryerDemandInput = z.strictObject({
   system: systemInput.optional(),
 });
 
+/**
+ * Demand of household dryers on a feeder or service.
+ *
+ * A calculator; its page is `docs/rules/electrical/dryer-demand.md`.
+ */
 export const dryerDemand = defineCalculator({
   id: "electrical/dryer-demand",
   title: "Demand of household dryers on a feeder or service",

@@ -21,6 +21,11 @@ export const loopResistanceInput = z.strictObject({
   run: runInput.optional().describe("Make-up and surroundings of the run's conductors"),
 });
 
+/**
+ * Resistance of source and run from two readings, and the heat in what the wire does not explain.
+ *
+ * A calculator; its page is `docs/rules/electrical/loop-resistance.md`.
+ */
 export const loopResistance = defineCalculator({
   id: "electrical/loop-resistance",
   title: "Resistance of source and run from two readings, and the heat in what the wire does not explain",

@@ -47,6 +47,11 @@ function machinePower({ power, current, voltage, phases }: Plate): Power | undef
   return brand<"power">(current * voltage);
 }
 
+/**
+ * Room that a dwelling's service has for one more machine, by calculation and by metering.
+ *
+ * A calculator; its page is `docs/rules/electrical/panel-headroom.md`.
+ */
 export const panelHeadroom = defineCalculator({
   id: "electrical/panel-headroom",
   title: "Room that a dwelling's service has for one more machine, by calculation and by metering",

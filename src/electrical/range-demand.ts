@@ -15,6 +15,11 @@ export const rangeDemandInput = z.strictObject({
   system: systemInput.optional(),
 });
 
+/**
+ * Demand of household cooking appliances on a feeder or service.
+ *
+ * A calculator; its page is `docs/rules/electrical/range-demand.md`.
+ */
 export const rangeDemand = defineCalculator({
   id: "electrical/range-demand",
   title: "Demand of household cooking appliances on a feeder or service",

@@ -30,6 +30,7 @@ const system = "electrical.system";
 const circuit = "electrical.circuit";
 const run = "electrical.run";
 
+/** Electrical's part of a survey: its fields, and where each entry takes its inputs from. */
 export const electricalPart = definePart({
   trade: "electrical",
   site: z.strictObject({

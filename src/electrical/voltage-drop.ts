@@ -22,6 +22,11 @@ export const voltageDropInput = z.strictObject({
     .describe("Current in the run, where it is not what the plate says"),
 });
 
+/**
+ * Voltage lost in the run, the longest run for a size, and the smallest size for a run.
+ *
+ * A calculator; its page is `docs/rules/electrical/voltage-drop.md`.
+ */
 export const voltageDrop = defineCalculator({
   id: "electrical/voltage-drop",
   title: "Voltage lost in the run, the longest run for a size, and the smallest size for a run",

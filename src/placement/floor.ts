@@ -114,6 +114,7 @@ const remedies = {
   calmer: "Spin at {speed:spinSpeed} at most.",
 } as const;
 
+/** The floor carries the machine and does not answer its spin. A rule; its page is `docs/rules/placement/floor.md`. */
 export const floor = defineRule({
   id: "placement/floor",
   title: "The floor carries the machine and does not answer its spin",

@@ -90,6 +90,7 @@ export function teamLimit(each: Mass, people: 1 | 2 | 3): Mass {
 
 const none = null;
 
+/** What moving the machine by hand asks of people. A calculator; its page is `docs/rules/placement/handling.md`. */
 export const handling = defineCalculator({
   id: "placement/handling",
   title: "What moving the machine by hand asks of people",

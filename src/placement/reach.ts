@@ -45,6 +45,11 @@ const remedies = {
   pedestal: "Set the machine on a pedestal of {rise:inches}.",
 } as const;
 
+/**
+ * Openings, controls and floor are within reach of someone in a wheelchair.
+ *
+ * A rule; its page is `docs/rules/placement/reach.md`.
+ */
 export const reach = defineRule({
   id: "placement/reach",
   title: "Openings, controls and floor are within reach of someone in a wheelchair",

@@ -73,6 +73,11 @@ export function loadShift(stiffness: number, moved: Length): Force {
   return brand<"force">((stiffness * moved) / 4);
 }
 
+/**
+ * Which diagonal rocks, by how much, and what each foot carries.
+ *
+ * A calculator; its page is `docs/rules/placement/rock.md`.
+ */
 export const rock = defineCalculator({
   id: "placement/rock",
   title: "Which diagonal rocks, by how much, and what each foot carries",

@@ -39,6 +39,11 @@ function inWholeUnits(sizes: readonly Length[]): { readonly unit: number; readon
   return undefined;
 }
 
+/**
+ * Stacks of shims under the feet, with the fewest pieces.
+ *
+ * A calculator; its page is `docs/rules/placement/shims.md`.
+ */
 export const shims = defineCalculator({
   id: "placement/shims",
   title: "Stacks of shims under the feet, with the fewest pieces",

@@ -47,6 +47,7 @@ const remedies = {
   stackingKit: "Join the pair with the maker's stacking kit.",
 } as const;
 
+/** The machine does not tip. A rule; its page is `docs/rules/placement/stability.md`. */
 export const stability = defineRule({
   id: "placement/stability",
   title: "The machine does not tip",

@@ -27,6 +27,7 @@ const access = reachInput.shape;
 const stands = stabilityInput.shape;
 const pieces = shimsInput.shape;
 
+/** Placement's part of a survey: its fields, and where each entry takes its inputs from. */
 export const placementPart = definePart({
   trade: "placement",
   site: z.strictObject({

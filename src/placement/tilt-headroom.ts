@@ -47,6 +47,7 @@ const remedies = {
   otherEdge: "Tip it about its {edge:text} instead.",
 } as const;
 
+/** The machine can be tipped under what is above it. A rule; its page is `docs/rules/placement/tilt-headroom.md`. */
 export const tiltHeadroom = defineRule({
   id: "placement/tilt-headroom",
   title: "The machine can be tipped under what is above it",
