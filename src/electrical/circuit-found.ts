@@ -90,6 +90,8 @@ export const circuitFound = defineRule({
       voltageLow: "The circuit's {nominal:voltage} is too low for a machine made for {rated:voltage}.",
       voltageHigh: "The circuit's {nominal:voltage} is too high for a machine made for {rated:voltage}.",
       onePole: "A 240 V or 208 V machine needs both lines opened; this device opens one.",
+      notThreePole: "A three-phase machine needs all three lines opened at once, by a three-pole device.",
+      noThreePhase: "A three-phase machine cannot run on a 120/240 V single-phase supply.",
       notTied: "The two breakers of this circuit open one at a time; they must be tied or a two-pole one.",
       tooSmall: "The {overcurrent:current} circuit is too small: the machine asks for {need:current}.",
       overfused:
@@ -279,6 +281,28 @@ export const circuitFound = defineRule({
         circuit: { overcurrent: "30 A", device: "1 fuse", individual: true },
       },
       gives: "onePole",
+    },
+    {
+      title: "A three-phase oven behind a two-pole breaker",
+      input: {
+        kind: "oven",
+        plate: { voltage: "208 V", neutral: false, power: "9 kW", phases: "three" },
+        system: "208Y/120 V",
+        circuit: { overcurrent: "30 A", device: "2-pole breaker", individual: true },
+        hardWired: true,
+      },
+      gives: "notThreePole",
+    },
+    {
+      title: "A three-phase oven in a house",
+      input: {
+        kind: "oven",
+        plate: { voltage: "240 V", neutral: false, power: "9 kW", phases: "three" },
+        system: "120/240 V",
+        circuit: { overcurrent: "30 A", device: "3-pole breaker", individual: true },
+        hardWired: true,
+      },
+      gives: "noThreePhase",
     },
     {
       title: "Juniper Terrace, 208 V: a machine for 240 V alone",
@@ -553,6 +577,7 @@ export const circuitFound = defineRule({
 
     const poles = (): Outcome | undefined => {
       if (between === "neutral") return undefined;
+      if (plate.phases === "three" && system === "120/240 V") return say("noThreePhase");
       const { device } = circuit;
       if (device === undefined) return missing(["deviceUnknown"], ["circuit", "device"]);
       rest(
@@ -563,6 +588,7 @@ export const circuitFound = defineRule({
           "Both lines of a machine are opened together: a two-pole breaker, or two tied.",
         ),
       );
+      if (plate.phases === "three") return device === "3-pole breaker" ? undefined : say("notThreePole");
       if (device === "two 1-pole breakers, not tied") return say("notTied");
       return device === "1-pole breaker" || device === "1 fuse" ? say("onePole") : undefined;
     };

@@ -68,9 +68,12 @@ export const cordMatch = defineRule({
       fourWireFits:
         "The {plug:text} cord fits machine and receptacle. The two lines go to the outer terminals, white to the centre one, green to the green screw on the cabinet; the bonding strap is off the cabinet, under the centre screw with the white.",
       threeWireStays:
-        "The old {plug:text} circuit may stay, as it meets every condition. The neutral goes to the centre terminal, the two others to the outer ones; the bonding strap stays between the centre terminal and the cabinet.",
+        "The old three-wire circuit may stay, as it meets every condition. The neutral goes to the centre terminal, the two others to the outer ones; the bonding strap stays between the centre terminal and the cabinet.",
       twoLinesFit:
         "The {plug:text} cord fits machine and receptacle. The two lines go to the line terminals, green to the green screw on the cabinet; there is no neutral.",
+      wiredFour:
+        "Four wires: the two lines go to the outer terminals, white to the centre one, the ground to the green screw on the cabinet; the bonding strap is off the cabinet.",
+      wiredGround: "The ground in the box goes to the green screw on the cabinet; a white that is not used is capped.",
       neutralUnused: "The {plug:text} cord fits; this machine uses no neutral: cap the white, green to the cabinet.",
       lineAndNeutralFit: "The {plug:text} plug fits machine and receptacle.",
       plugEnough: "The {plug:text} plug is good for {amps:current}; the machine draws {load:current}.",
@@ -83,10 +86,14 @@ export const cordMatch = defineRule({
       noNeutral:
         "The {receptacle:text} receptacle has no neutral and this machine needs one. Never use the ground for it: the cabinet would carry current.",
       noGround: "The {receptacle:text} receptacle has no ground for the machine's frame.",
-      threeWireNew: "The circuit is new, extended or moved, so it must have four wires; {receptacle:text} has three.",
+      groundMissing:
+        "The {receptacle:text} receptacle has a ground contact, and there is no ground in the box behind it; have a grounded circuit run.",
+      boxNoGround: "The box has no ground for the machine's frame.",
+      threeWireNew:
+        "The circuit is new, extended or moved, so it must have four wires: two lines, a neutral and a ground.",
       threeWireGrounded:
-        "There is a ground in the outlet box, so the frame must be joined to it: a four-wire receptacle and cord, not {receptacle:text}.",
-      threeWireBarred: "A three-wire {receptacle:text} circuit may not stay here.",
+        "There is a ground in the outlet box, so the frame must be joined to it by four wires, not to the neutral.",
+      threeWireBarred: "A three-wire circuit may not stay here.",
       neutralSmall: "The neutral is {size:text} {metal:text}; to ground a frame it must be at least {least:text}.",
       neutralBare:
         "The neutral is bare and neither part of SE cable from the service equipment nor otherwise allowed, so it may not ground a frame.",
@@ -101,6 +108,7 @@ export const cordMatch = defineRule({
     },
     review: {
       plateUnknown: "The voltage on the machine's plate was not noted, or whether it needs a neutral.",
+      threePhase: "A three-phase machine takes plugs of other families, which are not matched here; its sheet decides.",
       systemUnknown: "The supply system of the building is not known.",
       elsewhere: "Plugs and sockets of 230 V countries are not matched here; the national standard decides.",
       noCode: "The code adopted here has no rule for these receptacles.",
@@ -112,7 +120,6 @@ export const cordMatch = defineRule({
       neutralUnknown: "The neutral of the old circuit was not looked at.",
       strapUnknown: "Nobody looked at the bonding strap.",
     },
-    notApplicable: { wiredIn: "The machine is wired in; there is no cord and no receptacle to match." },
   },
   remedies,
   cautions: ["mains", "deferral"],
@@ -500,18 +507,68 @@ export const cordMatch = defineRule({
       },
       gives: "strapUnknown",
     },
-    { title: "A machine wired in", input: { hardWired: true }, gives: "wiredIn" },
+    {
+      title: "A four-wire receptacle fitted on an old ungrounded box",
+      input: {
+        plate: { voltage: "240 V", neutral: true, current: "23 A" },
+        system: "120/240 V",
+        circuit: { isNew: false, ground: false },
+        receptacle: { configuration: "14-30" },
+        cord: { plug: "14-30", size: "10 AWG", strap: "removed" },
+      },
+      gives: "groundMissing",
+    },
+    {
+      title: "A three-phase machine",
+      input: { plate: { voltage: "208 V", phases: "three", neutral: false, power: "9 kW" }, system: "208Y/120 V" },
+      gives: "threePhase",
+    },
+    {
+      title: "A range wired in with four wires",
+      input: {
+        kind: "range",
+        plate: { voltage: "240 V", neutral: true, power: "12 kW" },
+        system: "120/240 V",
+        circuit: { isNew: true, ground: true },
+        cord: { strap: "removed" },
+        hardWired: true,
+      },
+      gives: "wiredFour",
+    },
+    {
+      title: "An oven for 240 V alone, wired in",
+      input: {
+        kind: "oven",
+        plate: { voltage: "240 V", neutral: false, power: "4.8 kW" },
+        system: "120/240 V",
+        circuit: { isNew: false, ground: true },
+        hardWired: true,
+      },
+      gives: "wiredGround",
+    },
+    {
+      title: "The same on a box without a ground",
+      input: {
+        kind: "oven",
+        plate: { voltage: "240 V", neutral: false, power: "4.8 kW" },
+        system: "120/240 V",
+        circuit: { isNew: false, ground: false },
+        hardWired: true,
+      },
+      gives: "boxNoGround",
+    },
   ],
   check({ kind, plate = {} as NonNullable<Input["plate"]>, system, circuit, receptacle, cord, hardWired }, ask) {
-    const { all, judge, limit, missing, rest, say, at } = ask;
-    if (hardWired) return say("wiredIn");
+    const { all, assume, judge, limit, missing, rest, say, at } = ask;
     const rated = plate.voltage;
     if (rated === undefined) return missing(["plateUnknown"], ["plate", "voltage"]);
     if (system === undefined) return missing(["systemUnknown"], ["system"]);
     if (system === "230/400 V") return say("elsewhere");
+    if (plate.phases === "three") return say("threePhase");
     const works = worksWith(system, plate);
     if (works === undefined) return missing(["plateUnknown"], ["plate", "neutral"]);
     rest(plateBasis);
+    if (hardWired) return wiredIn();
     const found = receptacle?.configuration;
     if (found === undefined) return missing(["receptacleUnknown"], ["receptacle", "configuration"]);
     const { contacts } = configurations[found];
@@ -529,61 +586,16 @@ export const cordMatch = defineRule({
         return contacts === "LLG" ? say("twoLinesFit", { plug: shown }) : say("neutralUnused", { plug: shown });
       }
       if (contacts === "LLG") return say("noNeutral", named);
-      return contacts === "LLNG" ? fourWires(shown) : threeWires(shown);
+      return contacts === "LLNG" ? all(say("fourWireFits", { plug: shown }), strapState("removed")) : threeWires();
     };
 
-    const strapState = (wanted: "fitted" | "removed"): Outcome | undefined => {
-      if (cord === undefined) return undefined;
-      const { strap } = cord;
-      if (strap === undefined) return missing(["strapUnknown"], ["cord", "strap"]);
-      if (wanted === "removed") return strap === "fitted" ? say("strapMustGo") : undefined;
-      return strap === "fitted" ? undefined : say("strapMissing");
-    };
-
-    const fourWires = (shown: string): Outcome => all(say("fourWireFits", { plug: shown }), strapState("removed"));
-
-    const threeWires = (shown: string): Outcome => {
-      const named = { receptacle: found };
-      if (!underNec(at)) return say("noCode");
-      const { isNew, ground, metal, neutral, wiring, startsAt } = circuit ?? ({} as NonNullable<Input["circuit"]>);
-      if (isNew === undefined || (!isNew && ground === undefined)) {
-        const unknown = [isNew === undefined ? ["isNew"] : [], ground === undefined ? ["ground"] : []].flat();
-        return missing(["circuitUnknown"], ...unknown.map((name) => ["circuit", name]));
+    // a ground contact with nothing behind it is worse than none: it is trusted
+    const groundBehind = (): Outcome | undefined => {
+      if (!contacts.includes("G")) return undefined;
+      if (circuit?.ground === undefined) {
+        assume("The receptacle's ground contact is taken to be joined to a ground; a tester shows it.");
       }
-      const asked = limit(fourWire, "none", isNew ? { circuit: "new" } : { circuit: "existing", ground: ground! });
-      if (asked?.value === 1) {
-        if (isNew) return say("threeWireNew", named);
-        return ground ? say("threeWireGrounded", named) : say("threeWireBarred", named);
-      }
-      const covering = neutral?.covering;
-      if (covering === "none") return say("neutralNone");
-      const unknown = [
-        metal === undefined ? [["circuit", "metal"]] : [],
-        neutral?.size === undefined ? [["circuit", "neutral", "size"]] : [],
-        covering === undefined ? [["circuit", "neutral", "covering"]] : [],
-        covering === "bare" && wiring === undefined ? [["circuit", "wiring"]] : [],
-        covering === "bare" && startsAt === undefined ? [["circuit", "startsAt"]] : [],
-      ].flat();
-      if (unknown.length > 0) return missing(["neutralUnknown"], ...unknown);
-      const least = leastNeutral[metal!];
-      const size = neutral!.size!;
-      const small = compareConductors(size, least) < 0 && say("neutralSmall", { size, metal: metal!, least });
-      rest(
-        necBasis(
-          at,
-          "250.140",
-          "secondary",
-          "The neutral's least size; insulated, or bare in SE cable from the service.",
-        ),
-      );
-      const bare = covering === "bare" && !bareAllowed(wiring === "SE", startsAt === "service") && say("neutralBare");
-      if (small || bare) return all(small || undefined, bare || undefined);
-      return all(say("threeWireStays", { plug: shown }), strapState("fitted"));
-
-      function bareAllowed(isServiceCable: boolean, fromService: boolean): boolean {
-        if (isServiceCable && fromService) return true;
-        return limit(coveredNeutral)?.value === 0 && neutral?.covered === true;
-      }
+      return circuit?.ground === false ? say("groundMissing", { receptacle: found }) : undefined;
     };
 
     const mating = (): Outcome | undefined => {
@@ -660,7 +672,65 @@ export const cordMatch = defineRule({
       );
     };
 
-    return all(grounding(), mating(), rating(), lengths());
+    return all(grounding(), groundBehind(), mating(), rating(), lengths());
+
+    /** What the strap must be, by how the frame is grounded. */
+    function strapState(wanted: "fitted" | "removed"): Outcome | undefined {
+      if (cord === undefined && !hardWired) return undefined;
+      const strap = cord?.strap;
+      if (strap === undefined) return missing(["strapUnknown"], ["cord", "strap"]);
+      if (wanted === "removed") return strap === "fitted" ? say("strapMustGo") : undefined;
+      return strap === "fitted" ? undefined : say("strapMissing");
+    }
+
+    /** A machine without plug: the same wires, landed in a box. */
+    function wiredIn(): Outcome {
+      const ground = circuit?.ground;
+      if (ground === undefined) return missing(["circuitUnknown"], ["circuit", "ground"]);
+      if (works === "LLN") return ground ? all(say("wiredFour"), strapState("removed")) : threeWires();
+      return ground ? say("wiredGround") : say("boxNoGround");
+    }
+
+    /** Whether an old three-wire circuit may stay. */
+    function threeWires(): Outcome {
+      if (!underNec(at)) return say("noCode");
+      const { isNew, ground, metal, neutral, wiring, startsAt } = circuit ?? ({} as NonNullable<Input["circuit"]>);
+      if (isNew === undefined || (!isNew && ground === undefined)) {
+        const unknown = [isNew === undefined ? ["isNew"] : [], ground === undefined ? ["ground"] : []].flat();
+        return missing(["circuitUnknown"], ...unknown.map((name) => ["circuit", name]));
+      }
+      const asked = limit(fourWire, "none", isNew ? { circuit: "new" } : { circuit: "existing", ground: ground! });
+      if (asked?.value === 1) return say(isNew ? "threeWireNew" : ground ? "threeWireGrounded" : "threeWireBarred");
+      const covering = neutral?.covering;
+      if (covering === "none") return say("neutralNone");
+      const unknown = [
+        metal === undefined ? [["circuit", "metal"]] : [],
+        neutral?.size === undefined ? [["circuit", "neutral", "size"]] : [],
+        covering === undefined ? [["circuit", "neutral", "covering"]] : [],
+        covering === "bare" && wiring === undefined ? [["circuit", "wiring"]] : [],
+        covering === "bare" && startsAt === undefined ? [["circuit", "startsAt"]] : [],
+      ].flat();
+      if (unknown.length > 0) return missing(["neutralUnknown"], ...unknown);
+      const least = leastNeutral[metal!];
+      const size = neutral!.size!;
+      const small = compareConductors(size, least) < 0 && say("neutralSmall", { size, metal: metal!, least });
+      rest(
+        necBasis(
+          at,
+          "250.140",
+          "secondary",
+          "The neutral's least size; insulated, or bare in SE cable from the service.",
+        ),
+      );
+      const bare = covering === "bare" && !bareAllowed(wiring === "SE", startsAt === "service") && say("neutralBare");
+      if (small || bare) return all(small || undefined, bare || undefined);
+      return all(say("threeWireStays"), strapState("fitted"));
+
+      function bareAllowed(isServiceCable: boolean, fromService: boolean): boolean {
+        if (isServiceCable && fromService) return true;
+        return limit(coveredNeutral)?.value === 0 && neutral?.covered === true;
+      }
+    }
   },
   mend: proposals,
 });

@@ -148,7 +148,8 @@ describe("electrical/cord-match", () => {
         const { contacts } = configurations[name];
         expect(contacts.startsWith("LL") && contacts.includes("N")).toBe(true);
         expect(state === "fitted").toBe(!contacts.includes("G"));
-        if (!contacts.includes("G")) expect(found).toMatchObject({ isNew: false, ground: false });
+        if (contacts.includes("G")) expect(found.ground).toBe(true);
+        else expect(found).toMatchObject({ isNew: false, ground: false });
       }),
     );
   });
@@ -164,6 +165,24 @@ describe("electrical/cord-match", () => {
       }
     }
     expect(tried).toBeGreaterThan(8);
+  });
+
+  test("a machine wired in keeps the same rules for frame and strap", () => {
+    const wired = { ...dryer, hardWired: true } as const;
+    expect(cordMatch({ ...wired, circuit: { ground: true }, cord: { strap: "removed" } }).messageId).toBe("wiredFour");
+    expect(cordMatch({ ...wired, circuit: { ground: true }, cord: { strap: "fitted" } }).messageId).toBe("strapMustGo");
+    expect(cordMatch({ ...wired, circuit: { ground: true } }).missing).toMatchObject([{ path: ["cord", "strap"] }]);
+    expect(cordMatch({ ...wired, circuit: old, cord: { strap: "fitted" } }).messageId).toBe("threeWireStays");
+    expect(cordMatch({ ...wired, circuit: { ...old, isNew: true } }).messageId).toBe("threeWireNew");
+  });
+
+  test("a ground contact with no ground behind it fails, whatever else fits", () => {
+    expect(cordMatch({ ...fourWire, circuit: { isNew: false, ground: false } }).messageId).toBe("groundMissing");
+    const gas = { plate: { voltage: "120 V", current: "6 A" }, system: "120/240 V" } as const;
+    const cord = { plug: "5-15", size: "16 AWG" } as const;
+    const receptacle = { configuration: "5-15" } as const;
+    expect(cordMatch({ ...gas, cord, receptacle, circuit: { ground: false } }).messageId).toBe("groundMissing");
+    expect(cordMatch({ ...gas, cord, receptacle, circuit: { ground: true } }).verdict).toBe("pass");
   });
 
   test("asks for what was not looked at, and names what cannot be read", () => {
