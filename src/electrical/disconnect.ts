@@ -62,6 +62,11 @@ const unsure = (outcome: Outcome): boolean => outcome.some(({ verdict }) => verd
 
 const dryer = { voltage: "240 V", power: "5400 W" } as const;
 
+/**
+ * Whoever works on the machine can cut it off and keep it off.
+ *
+ * A rule; its page is `docs/rules/electrical/disconnect.md`.
+ */
 export const disconnect = defineRule({
   id: "electrical/disconnect",
   title: "Whoever works on the machine can cut it off and keep it off",

@@ -124,6 +124,11 @@ const socket = {
   hardWired: false,
 } as const;
 
+/**
+ * The outlet has the protection against shock and arcs that its place and machine call for.
+ *
+ * A rule; its page is `docs/rules/electrical/shock-and-arc-protection.md`.
+ */
 export const shockAndArcProtection = defineRule({
   id: "electrical/shock-and-arc-protection",
   title: "The outlet has the protection against shock and arcs that its place and machine call for",
