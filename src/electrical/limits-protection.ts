@@ -197,8 +197,8 @@ export const rcdSocket = defineLimit({
       to: 2009,
       section: "Part 4-41, 411.3.3",
       value: [20, "A"],
-      confirmed: "memory",
-      note: "For general use by ordinary persons.",
+      confirmed: "secondary",
+      note: "For general use by ordinary persons; one that is marked for a single machine may do without.",
     },
     {
       text: "iec60364",
@@ -207,7 +207,7 @@ export const rcdSocket = defineLimit({
       section: "Part 4-41, 411.3.3",
       value: [32, "A"],
       confirmed: "secondary",
-      note: "The figure was seen in a national safety rule that follows it.",
+      note: "The figures were seen in national wiring rules that follow the standard.",
     },
   ],
 });
