@@ -1,6 +1,7 @@
 /**
  * The main job on the co-operative's surveys: per site every verdict with the basis it rests on, one line a finding;
- * refused rows with their reasons; at the end counts that add up to the rows read.
+ * for the single surveys the computed values as well; refused rows with their reasons; at the end counts that add up to
+ * the rows read.
  */
 import { createReadStream, readdirSync } from "node:fs";
 import { basename } from "node:path";
@@ -10,14 +11,18 @@ import { type Answer, assessMany, count, type Format, newTally, refusalText, typ
 
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
-function print(file: string, answer: Answer<"full">): void {
+/** One answer; with the computed values where they are wanted. */
+function print(file: string, answer: Answer<"full">, withValues: boolean): void {
   if (!answer.ok) {
     for (const issue of answer.refusal.issues) console.log(`REFUSED ${file}: ${refusalText(issue)}`);
     return;
   }
   const { site, counts, findings, values } = answer.assessment;
   console.log(`\n${site}: ${countsText(counts)}`);
-  for (const finding of findings) console.log(`  ${findingLine(finding)}`);
+  const [idle, telling] = [true, false].map((one) => findings.filter((f) => (f.verdict === "notApplicable") === one));
+  for (const finding of telling!) console.log(`  ${findingLine(finding)}`);
+  if (idle!.length > 0) console.log(`  N/A    ${idle!.map(({ rule }) => rule).join(", ")}`);
+  if (!withValues) return;
   for (const { calculator, status, message, basis } of values) {
     if (status === "computed") console.log(`  VALUE  ${calculator}: ${message} [${basis[0]?.citation ?? ""}]`);
   }
@@ -28,7 +33,7 @@ async function assess(files: readonly string[], format: Format): Promise<Tally> 
   for (const file of files) {
     for await (const answer of assessMany(createReadStream(file), format)) {
       count(tally, answer);
-      print(basename(file), answer);
+      print(basename(file), answer, format === "json");
     }
   }
   return tally;

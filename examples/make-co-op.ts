@@ -89,6 +89,10 @@ const columns = [
   "electrical.strainRelief.knockout [in]",
   "electrical.strainRelief.holds",
   "electrical.hardWired",
+  "electrical.protection.place",
+  "electrical.protection.replaced",
+  "electrical.protection.gfci",
+  "electrical.protection.afci",
   "electrical.disconnect.plugReachable",
   "electrical.voltage.noLoad [V]",
   "electrical.voltage.loaded [V]",
@@ -114,6 +118,17 @@ const columns = [
   "plumbing.drain.airBreak",
   "plumbing.drain.insertion [in]",
   "plumbing.drain.crest [in]",
+  "plumbing.drain.pump",
+  "plumbing.drain.pumpTime [s]",
+  "plumbing.drain.slope",
+  "plumbing.drain.arm [ft]",
+  "plumbing.drain.armPipe",
+  "plumbing.split.isShared",
+  "plumbing.surge.arrester",
+  "plumbing.surge.arresters",
+  "plumbing.surge.units",
+  "plumbing.surge.branch [ft]",
+  "plumbing.surge.closing",
   "plumbing.pan.roomBelow",
   "plumbing.pan.fitted",
   "plumbing.backflow.device",
@@ -201,6 +216,10 @@ const everywhere: Cells = {
   "electrical.strainRelief.knockout": "1.11",
   "electrical.strainRelief.holds": "yes",
   "electrical.hardWired": "no",
+  "electrical.protection.place": "laundry area",
+  "electrical.protection.replaced": "no",
+  "electrical.protection.gfci": "yes",
+  "electrical.protection.afci": "yes",
   "electrical.disconnect.plugReachable": "yes",
   "placement.way": "none",
   "placement.tipping.headroom": "84",
@@ -332,6 +351,17 @@ const washer: Cells = {
   "plumbing.drain.airBreak": "yes",
   "plumbing.drain.insertion": "5",
   "plumbing.drain.crest": "38",
+  "plumbing.drain.pump": "14 gpm",
+  "plumbing.drain.pumpTime": "90",
+  "plumbing.drain.slope": "1/4 in per ft",
+  "plumbing.drain.arm": "4",
+  "plumbing.drain.armPipe": "2",
+  "plumbing.split.isShared": "no",
+  "plumbing.surge.arrester": "A",
+  "plumbing.surge.arresters": "1",
+  "plumbing.surge.units": "1.4",
+  "plumbing.surge.branch": "12",
+  "plumbing.surge.closing": "20 ms",
   "plumbing.pan.roomBelow": "no",
   "plumbing.pan.fitted": "no",
   "plumbing.backflow.device": "integral",
@@ -512,7 +542,7 @@ const lists = [
   "plumbing.hose.damage",
   "venting.duct.elbows",
 ];
-const wholeNumbers = ["pieces", "count", "carrying", "irc", "nec"];
+const plainNumbers = ["pieces", "count", "carrying", "irc", "nec", "arresters", "units"];
 
 function jsonOf(cell: string, unit: string | undefined, column: string): unknown {
   const withUnit = (text: string): string => {
@@ -521,7 +551,7 @@ function jsonOf(cell: string, unit: string | undefined, column: string): unknown
   };
   if (lists.includes(fieldOf(column))) return cell === "none" ? [] : cell.split("; ").map(withUnit);
   if (cell === "yes" || cell === "no") return cell === "yes";
-  return wholeNumbers.includes(fieldOf(column).split(".").at(-1)!) && /^\d+$/.test(cell)
+  return plainNumbers.includes(fieldOf(column).split(".").at(-1)!) && /^[\d.]+$/.test(cell)
     ? Number(cell)
     : withUnit(cell);
 }

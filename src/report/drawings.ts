@@ -6,13 +6,17 @@ import { Fields } from "./fields.js";
 import type { Markup } from "./markup.js";
 import { type BehindLine, behindDrawing } from "./svg/behind.js";
 import { type CircuitPiece, type CircuitSymbol, circuitDrawing } from "./svg/circuit.js";
+import { profileDrawing } from "./svg/duct.js";
 import { type Corner, type FootMove, feetDrawing } from "./svg/feet.js";
 import { shower } from "./svg/options.js";
 import { type PlanDoor, type PlanRoomDoor, type PlanThing, planDrawing, type Sides } from "./svg/plan.js";
 
 /** A drawing of a site, by what it shows. */
 export interface SiteDrawing {
-  readonly shows: "plan" | "behind" | "feet" | "circuit";
+  readonly shows: "plan" | "behind" | "feet" | "circuit" | "profile";
+  /** What it is called, in a few words. */
+  readonly title: string;
+  /** The drawing as SVG, which also stands alone as a file. */
   readonly svg: Markup;
 }
 
@@ -115,7 +119,7 @@ function plan(survey: Fields, said: Said, units: UnitSystem | undefined): SiteDr
     },
     { units },
   );
-  return { shows: "plan", svg };
+  return { shows: "plan", title: "Plan", svg };
 }
 
 /** Each connection behind the machine, with what the rule said it needs. */
@@ -170,17 +174,17 @@ function behind(survey: Fields, said: Said, units: UnitSystem | undefined): Site
     },
     { units },
   );
-  return { shows: "behind", svg };
+  return { shows: "behind", title: "Side view", svg };
 }
 
-const shownOf = (record: Readonly<Record<string, ShownValue | null>>, name: string): number | undefined =>
-  record[name]?.si ?? undefined;
+type Records = readonly Readonly<Record<string, ShownValue | null>>[];
+const shownOf = (record: Records[number], name: string): number | undefined => record[name]?.si ?? undefined;
 
 /** What to do at each foot, from the calculator of the feet. */
 export function footMoves({ values, status }: Calculation): FootMove[] | undefined {
   const feet = values["feet"];
   if (status !== "computed" || !Array.isArray(feet)) return undefined;
-  return (feet as readonly Readonly<Record<string, ShownValue | null>>[]).map((record) => ({
+  return (feet as Records).map((record) => ({
     corner: record["foot"]!.text as Corner,
     turn: shownOf(record, "turns") ?? 0,
     change: shownOf(record, "change") ?? 0,
@@ -210,7 +214,37 @@ function feet(survey: Fields, { values }: Said, units: UnitSystem | undefined): 
     },
     { units },
   );
-  return { shows: "feet", svg };
+  return { shows: "feet", title: "Turns of the feet", svg };
+}
+
+const siValue = ({ values }: Calculation, name: string): number | undefined => {
+  const value = values[name];
+  return value === null || value === undefined || Array.isArray(value)
+    ? undefined
+    : ((value as ShownValue).si ?? undefined);
+};
+
+function profile(survey: Fields, { values }: Said, units: UnitSystem | undefined): SiteDrawing | null {
+  const calculation = values.find(({ calculator }) => calculator === "venting/duct-resistance");
+  const pieces = calculation?.values["profile"];
+  const total = calculation && siValue(calculation, "total");
+  if (calculation?.status !== "computed" || !Array.isArray(pieces) || pieces.length === 0 || total === undefined)
+    return null;
+  const svg = profileDrawing(
+    {
+      pieces: (pieces as Records).map((record) => ({
+        what: record["what"]!.text,
+        from: shownOf(record, "from")!,
+        loss: shownOf(record, "loss")!,
+        left: shownOf(record, "left")!,
+      })),
+      total,
+      allowed: survey.quantity("machine.backPressureLimit", "pressure"),
+      flow: survey.quantity("machine.exhaustRate", "volumeFlow"),
+    },
+    { units },
+  );
+  return { shows: "profile", title: "Pressure along the duct", svg };
 }
 
 /** Where in the circuit a rule looks; a rule that is not named here speaks of the machine. */
@@ -327,7 +361,7 @@ function circuit(survey: Fields, { findings }: Said, units: UnitSystem | undefin
     },
     { units },
   );
-  return { shows: "circuit", svg };
+  return { shows: "circuit", title: "Circuit", svg };
 }
 
 /**
@@ -343,5 +377,5 @@ export function siteDrawings(
   { units, decimal = "." }: SiteDrawingOptions = {},
 ): SiteDrawing[] {
   const fields = new Fields(survey, decimal);
-  return [plan, behind, feet, circuit].flatMap((draw) => draw(fields, assessment, units) ?? []);
+  return [plan, behind, feet, circuit, profile].flatMap((draw) => draw(fields, assessment, units) ?? []);
 }

@@ -42,6 +42,7 @@ details{margin:0 0 .75rem}summary{cursor:pointer;padding:.15rem 0}
 .plain{font-family:ui-monospace,monospace;font-size:.9em}
 .drawings{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,21rem),1fr));gap:1.5rem;align-items:start}
 .drawings figure{margin:0;border:1px solid var(--rule);padding:.6rem}
+.drawings figcaption{font-weight:700;margin-bottom:.5rem}
 .drawings svg{display:block;width:100%;max-width:30rem;margin:0 auto;height:auto}
 footer{margin-top:2.5rem;border-top:2px solid var(--ink);padding-top:.6rem}
 @media (max-width:34rem){.stack thead{position:absolute;left:-200rem}.stack tr{display:block;border-bottom:1px solid var(--rule);padding:.4rem 0}.stack th,.stack td{display:block;border:0;padding:.1rem 0;text-align:left}.stack td[data-of]::before{content:attr(data-of) ": ";color:var(--quiet)}}

@@ -98,7 +98,7 @@ function drawings(assessment: Assessment<"full">, { survey, units, decimal }: Si
   return element(
     "div",
     { class: "drawings" },
-    made.map(({ svg }) => element("figure", {}, svg)),
+    made.map(({ title, svg }) => element("figure", {}, element("figcaption", {}, words(title)), svg)),
   );
 }
 

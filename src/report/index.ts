@@ -1,5 +1,34 @@
 /** Texts made from an assessment. */
 export { basisText } from "./basis.js";
+export { type SiteDrawing, type SiteDrawingOptions, siteDrawings } from "./drawings.js";
+export { type BatchReportOptions, batchHtml, type SiteReportOptions, siteHtml } from "./html.js";
+export type { Markup } from "./markup.js";
+export {
+  type BehindData,
+  type BehindLine,
+  behindDrawing,
+  type CircuitData,
+  type CircuitPiece,
+  type CircuitSymbol,
+  type Corner,
+  circuitDrawing,
+  type DrawingOptions,
+  type FanRunData,
+  type FeetData,
+  type FlowPoint,
+  type FootMove,
+  fanRunDrawing,
+  feetDrawing,
+  type PlanData,
+  type PlanDoor,
+  type PlanRoomDoor,
+  type PlanThing,
+  type ProfileData,
+  planDrawing,
+  profileDrawing,
+  type RunPiece,
+  type Sides,
+} from "./svg/index.js";
 export {
   assessmentMarkdown,
   assessmentText,

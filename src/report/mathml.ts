@@ -100,7 +100,7 @@ class Reader {
     const token = this.#peek();
     if (token?.kind === "number") {
       this.#at++;
-      return { kind: "number", text: token.text };
+      return this.#peek()?.kind === "name" ? this.#withUnit(token.text) : { kind: "number", text: token.text };
     }
     if (token?.kind === "name") {
       this.#at++;
@@ -117,14 +117,24 @@ class Reader {
     this.#needs(")");
     return inner;
   }
-  /** `1 m/s^2)` after an opening bracket: a number followed at once by the name of a unit. */
+  /** `1 ft^3`: a number followed at once by the name of a unit. */
+  #withUnit(number: string): Node {
+    let unit = this.#peek()!.text;
+    this.#at++;
+    if (this.#peek()?.text === "^" && this.#peek(1)?.kind === "number") {
+      unit += `^${this.#peek(1)!.text}`;
+      this.#at += 2;
+    }
+    return { kind: "constant", number, unit };
+  }
+  /** `1 m/s^2)` after an opening bracket, with no bracket inside: a number with a compound unit. */
   #constant(): Node | undefined {
     const number = this.#peek();
     if (number?.kind !== "number" || this.#peek(1)?.kind !== "name") return undefined;
     let unit = "";
     let ahead = 1;
     for (let token = this.#peek(ahead); token?.text !== ")"; token = this.#peek(++ahead)) {
-      if (token === undefined || token.text === "(") throw new SyntaxError("a unit does not end");
+      if (token === undefined || token.text === "(") return undefined;
       unit += token.text;
     }
     this.#at += ahead + 1;
@@ -224,15 +234,23 @@ class Setter {
     const list = of.flatMap((one, i) => (i === 0 ? [this.set(one)] : [operator(","), this.set(one)]));
     return [element("mi", { mathvariant: "normal" }, words(name)), fenced(list)];
   }
-  /** The pieces of one side of a formula between which a line may break: its terms. */
+  /** The pieces of one side of a formula between which a line may break: its terms, or the factors of a product. */
   terms(node: Node): Content[] {
     if (node.kind === "binary" && (node.operator === "+" || node.operator === "-")) {
-      return [
-        ...this.terms(node.left),
-        [operator(node.operator), this.#inside(node.right, 2 + (node.operator === "-" ? 1 : 0))],
-      ];
+      const { operator: mark, left, right } = node;
+      return [...this.terms(left), [operator(mark), this.#inside(right, mark === "-" ? 3 : 2)]];
     }
-    return [this.set(node)];
+    return this.#factors(node);
+  }
+  #factors(node: Node): Content[] {
+    if (node.kind !== "binary" || node.operator !== "*") return [this.set(node)];
+    const { left, right } = node;
+    const before = left.kind === "binary" && left.operator === "*" ? this.#factors(left) : [this.#first(left)];
+    return [...before, [operator("*"), this.#inside(right, 3)]];
+  }
+  /** What a product begins with: a minus that leads needs no brackets. */
+  #first(node: Node): Content {
+    return this.#inside(node, node.kind === "minus" ? 0 : 3);
   }
 }
 

@@ -44,6 +44,18 @@ interface Known {
   readonly items?: readonly z.core.$ZodType[];
   readonly options?: readonly z.core.$ZodType[];
   readonly format?: string;
+  readonly checks?: readonly {
+    readonly _zod: { readonly def: { readonly value?: unknown; readonly minimum?: number } };
+  }[];
+}
+
+/** The least number, or the least count of entries, that a schema's checks ask for; 0 where they ask for none. */
+function leastOf({ checks = [] }: Known): number {
+  const least = checks.map(({ _zod: { def } }) => {
+    const { check, value, minimum } = def as { check?: string; value?: number; minimum?: number };
+    return check === "greater_than" ? (value ?? 0) : (minimum ?? 0);
+  });
+  return Math.max(0, ...least);
 }
 
 type Bounds = NonNullable<ReturnType<typeof quantityMetaOf>>;
@@ -95,13 +107,12 @@ export function acceptedBy(schema: z.core.$ZodType): Accepted {
     case "boolean":
       return { example: true, accepts: "true or false" };
     case "int":
-    case "number": {
-      const { minimum = 0 } = inner._zod.bag as { minimum?: number };
-      return { example: Math.max(1, minimum), accepts: "a number without a unit" };
-    }
+    case "number":
+      return { example: Math.max(1, leastOf(definition as Known)), accepts: "a number without a unit" };
     case "array": {
       const one = acceptedBy(element!);
-      return { example: [one.example], accepts: `a list; each ${one.accepts}` };
+      const count = Math.max(1, leastOf(definition as Known));
+      return { example: Array.from({ length: count }, () => one.example), accepts: `a list; each ${one.accepts}` };
     }
     case "tuple": {
       const each = items!.map(acceptedBy);

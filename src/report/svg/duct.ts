@@ -8,17 +8,22 @@ import { axes, curve, type Plot, plotFrame, pointIn } from "./plot.js";
 /** One piece of a run, in the order of the air. */
 export interface RunPiece {
   readonly what: string;
-  /** Length along the run [m]; 0 for an elbow or a hood that takes no length. */
-  readonly length: number;
+  /** Where it begins, counted along the run from the machine [m]; it ends where the next begins. */
+  readonly from: number;
   /** Pressure lost in it [Pa], 0 or more. */
   readonly loss: number;
+  /** What is still to be lost after it [Pa]. */
+  readonly left: number;
 }
 
 /** What the pressure profile shows. */
 export interface ProfileData {
+  /** From the machine to the hood, which is the last and takes no length. */
   readonly pieces: readonly RunPiece[];
-  /** Pressure that the machine's fan has to spare, where known [Pa]. */
-  readonly available?: number | undefined;
+  /** Lost in all [Pa]. */
+  readonly total: number;
+  /** Pressure that the machine's maker allows, where known [Pa]. */
+  readonly allowed?: number | undefined;
   /** Air moved, where known [m³/s]. */
   readonly flow?: number | undefined;
 }
@@ -31,39 +36,32 @@ const axisTo = (most: number, kind: "length" | "airPressure" | "volumeFlow", uni
 const HEADROOM = 1.05;
 
 /**
- * Static pressure above the outdoors along a run, from the machine to the hood: it falls along each straight piece and
- * at once in each fitting.
+ * Pressure still to be lost along a run, from the machine to the hood: it falls along each straight piece and at once in
+ * each fitting.
  *
  * @param data - pieces in the order of the air, SI
- * @throws RangeError where a piece has a negative length or loss
+ * @throws RangeError where there is no piece, or a number is negative or goes back along the run
  */
 export function profileDrawing(data: ProfileData, { id = "profile", units = "us" }: DrawingOptions = {}): Markup {
   const show = shower(units);
-  const { pieces, available, flow } = data;
-  if (pieces.length === 0) throw new RangeError("a run has at least one piece");
-  for (const { what, length, loss } of pieces) {
-    if (!(length >= 0 && loss >= 0))
-      throw new RangeError(`${what}: length ${length} m and loss ${loss} Pa cannot be drawn`);
-  }
-  const total = pieces.reduce((sum, { loss }) => sum + loss, 0);
-  const far = pieces.reduce((sum, { length }) => sum + length, 0);
+  const { pieces, total, allowed, flow } = data;
+  const last = pieces.at(-1);
+  if (last === undefined) throw new RangeError("a run has at least one piece");
+  const endOf = (i: number): number => pieces[i + 1]?.from ?? last.from;
+  pieces.forEach(({ what, from, loss, left }, i) => {
+    if (!(from >= 0 && loss >= 0 && left >= 0 && endOf(i) >= from))
+      throw new RangeError(`${what}: from ${from} m with a loss of ${loss} Pa cannot be drawn`);
+  });
   const plot: Plot = {
     frame: plotFrame,
-    x: axisTo(far, "length", units),
-    y: axisTo(Math.max(total, available ?? 0) * HEADROOM, "airPressure", units),
+    x: axisTo(last.from, "length", units),
+    y: axisTo(Math.max(total, allowed ?? 0) * HEADROOM, "airPressure", units),
   };
-  let along = 0;
-  let left = total;
-  const points: [number, number][] = [[0, total]];
-  const marked: { number: number; at: readonly [number, number] }[] = [];
-  pieces.forEach(({ length, loss }, i) => {
-    const middle: readonly [number, number] = [along + length / 2, left - loss / 2];
-    along += length;
-    // the last step ends at the outdoors, whatever rounding the sums gathered
-    left = i === pieces.length - 1 ? 0 : left - loss;
-    points.push([along, left]);
-    marked.push({ number: i + 1, at: middle });
-  });
+  const points: (readonly [number, number])[] = [[0, total], ...pieces.map(({ left }, i) => [endOf(i), left] as const)];
+  const marked = pieces.map(({ from, left, loss }, i) => ({
+    number: i + 1,
+    at: [(from + endOf(i)) / 2, left + loss / 2] as const,
+  }));
   let before = { x: Number.NEGATIVE_INFINITY, y: 0 };
   const marks = marked.map(({ number, at }) => {
     const [px, py] = pointIn(plot, ...at);
@@ -75,27 +73,30 @@ export function profileDrawing(data: ProfileData, { id = "profile", units = "us"
     before = { x, y };
     return [disc([x, y], 8, "thin", PAPER), label([x, y], String(number), { anchor: "middle", size: 11 })];
   });
-  const lost = ({ what, length, loss }: RunPiece): string =>
-    `${what}${length > 0 ? `, ${show(length, "length")}` : ""}: ${show(loss, "airPressure")}`;
+  const lost = ({ what, loss }: RunPiece): string => `${what}: ${show(loss, "airPressure")}`;
   const list = notes(plot.frame.bottom + 48, [
     ...pieces.map((piece, i) => ({ mark: numberSample(String(i + 1)), text: lost(piece) })),
-    ...(available === undefined
+    ...(allowed === undefined
       ? []
-      : [{ mark: lineSample("dashed"), text: `what the fan has to spare: ${show(available, "airPressure")}` }]),
-    ...(flow === undefined ? [] : [{ text: `At ${show(flow, "volumeFlow")} of air.` }]),
+      : [{ mark: lineSample("dashed"), text: `what the maker allows at the outlet: ${show(allowed, "airPressure")}` }]),
+    {
+      text: `In all ${show(total, "airPressure")}${flow === undefined ? "" : ` at ${show(flow, "volumeFlow")} of air`}.`,
+    },
   ]);
-  const first = pointIn(plot, 0, available ?? 0);
+  const first = pointIn(plot, 0, allowed ?? 0);
   return drawing(
     {
       id,
       title: "Pressure along the exhaust duct",
-      description: `Pressure above the outdoors from the machine to the hood; ${show(total, "airPressure")} is lost in all. ${pieces
+      description: `Pressure still to be lost, from the machine to the hood; ${show(total, "airPressure")} in all. ${pieces
         .map(lost)
-        .join("; ")}.${available === undefined ? "" : ` The fan has ${show(available, "airPressure")} to spare.`}`,
+        .join(
+          "; ",
+        )}.${allowed === undefined ? "" : ` The maker allows ${show(allowed, "airPressure")} at the outlet.`}`,
       height: list.end + 4,
     },
-    axes(plot, "along the run", "pressure above the outdoors"),
-    available === undefined ? null : line(first, [plot.frame.right, first[1]], "dashed"),
+    axes(plot, "along the run", "pressure still to be lost"),
+    allowed === undefined ? null : line(first, [plot.frame.right, first[1]], "dashed"),
     curve(plot, points, "heavy"),
     marks,
     list.markup,
