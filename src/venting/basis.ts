@@ -45,3 +45,69 @@ export const airChangeBounds: Basis = {
   confirmed: "secondary",
   note: "No air change above 0.60 an hour is counted; where it is known to be below 0.40 the plain 50 ft³ rule must not be used.",
 };
+
+/** Friction by Darcy and Weisbach with Colebrook's factor; elbows by formula. */
+export const darcyWeisbach: Basis = {
+  document: "Pipe Flow: A Practical and Comprehensive Guide",
+  publisher: "Wiley",
+  edition: "2012",
+  section: "chapters 2 and 15",
+  force: "advice",
+  confirmed: "computed",
+  note: "Friction by Darcy and Weisbach with the factor of Colebrook; bends and mitres by the book's formulas; exit counted once, in the hood.",
+};
+
+/** At constant speed a fan moves the same volume whatever the density; its pressure goes with the density. */
+export const fanLaw: Basis = {
+  document: "Fan laws",
+  publisher: "",
+  edition: "",
+  section: "change of density at constant speed",
+  force: "advice",
+  confirmed: "seen",
+  note: "Volume flow along the curve stays, pressure and power go with the density.",
+};
+
+/** Speeds at which industry conveys lint. */
+export const lintSpeeds: Basis = {
+  document: "Industrial ventilation manual",
+  publisher: "",
+  edition: "",
+  section: "minimum duct velocities, very fine light dust",
+  force: "advice",
+  confirmed: "secondary",
+  note: "Cotton lint at 2500 to 3000 fpm; other sources range over 2000 to 3000 fpm. No household duct is held to it.",
+};
+
+/** Heat and water at the wall of a duct. */
+export const ductHeat: Basis = {
+  document: "Fundamentals of Heat and Mass Transfer",
+  publisher: "Wiley",
+  edition: "",
+  section: "internal flow, free convection on cylinders, heat and mass analogy",
+  force: "advice",
+  confirmed: "memory",
+  note: "Inside film by Gnielinski, outside by Churchill and Chu with radiation; condensation by the analogy of heat and mass.",
+};
+
+/** Moist air. */
+export const moistAirHandbook: Basis = {
+  document: "ASHRAE Handbook Fundamentals",
+  publisher: "ASHRAE",
+  edition: "2017",
+  section: "chapter 1",
+  force: "advice",
+  confirmed: "seen",
+  note: "Saturation pressure, humidity ratio, enthalpy and volume of moist air.",
+};
+
+/** The load of the federal dryer test. */
+export const testLoad: Basis = {
+  document: "10 CFR 430, subpart B",
+  publisher: "US Department of Energy",
+  edition: "2021",
+  section: "appendices D1 and D2",
+  force: "advice",
+  confirmed: "memory",
+  note: "A standard load of 8.45 lb bone dry at 57.5 % moisture, dried to 4 %.",
+};

@@ -3,14 +3,30 @@
 export { boosterFan } from "./booster-fan.js";
 export { type AirOpening, airOpeningInput, closetAir, freeArea, louvreFace, type OpeningCover } from "./closet-air.js";
 export { airWays, combustionAir, draughts, volumeAtChange } from "./combustion-air.js";
+export { condensation } from "./condensation.js";
+export { type Cell, type Entering, insideFilm, march, type Stretch } from "./cooling.js";
 export { type Deduction, developedLength, elbowInput } from "./developed.js";
+export { type Drying, type DryingRate, dryingAir, dryingRate, type RateSetter } from "./drying-air.js";
+export { ductAirflow } from "./duct-airflow.js";
 export { ductConstruction, ductMaterials } from "./duct-construction.js";
 export { ductLength, furtherElbows } from "./duct-length.js";
+export { ductResistance } from "./duct-resistance.js";
 export { hoodExhaust, hoodMaterials } from "./hood-exhaust.js";
 export { lengthLabel } from "./length-label.js";
 export { type CodeLength, codeLength, type HydraulicLength, hydraulicLength, plainLength } from "./lengths.js";
+export { lintMargin, withLint } from "./lint-margin.js";
 export { makeupAir } from "./makeup-air.js";
 export { type HouseAir, makeupNeed, makeupOpening } from "./makeup-opening.js";
+export {
+  backPressure,
+  compressionFactor,
+  type DuctAir,
+  elbowLoss,
+  type Piece,
+  type PieceLoss,
+  pieceLoss,
+  runLoss,
+} from "./run.js";
 export { ventingPart } from "./survey.js";
 export { louvreShares } from "./tables/louvres.js";
 export { nearbyThings, outletPlaces, termination } from "./termination.js";

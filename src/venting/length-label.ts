@@ -50,6 +50,7 @@ export const lengthLabel = defineRule({
       concealedUnknown: "Whether the duct is concealed was not said.",
       runUnknown: "The run was not measured: the label hangs on its equivalent length.",
       labelUnknown: "A label is called for; nobody has looked for one yet.",
+      noAllowance: "No text adopted here says what an elbow adds to the equivalent length; ask the local authority.",
       placeUnknown: "The place of the label was not measured.",
     },
     notApplicable: {
@@ -107,6 +108,20 @@ export const lengthLabel = defineRule({
       gives: "placeUnknown",
     },
     {
+      title: "A local label rule on a text without a table of elbows",
+      input: { fuel: "electric", straight: "42 ft", elbows: [{ radius: "4 in mitred", angle: "90°", count: 1 }] },
+      at: {
+        jurisdiction: {
+          adopted: { imc: 2006, ifgc: 2006 },
+          building: "multifamily",
+          local: [
+            { limit: "venting/length-label.from-length", value: "35 ft", citation: { document: "City ordinance 12" } },
+          ],
+        },
+      },
+      gives: "noAllowance",
+    },
+    {
       title: "A duct in the open under the older text",
       input: { fuel: "electric", concealed: false },
       at: { jurisdiction: { adopted: { irc: 2012 } } },
@@ -124,7 +139,6 @@ export const lengthLabel = defineRule({
     const { limit, formula, judge, missing, say } = ask;
     const exempt = withoutDuct(kind, exhaust);
     if (exempt) return say(...exempt);
-    const within = limit(labelWithin, fuel);
     const from = limit(labelFromLength, fuel);
     const byHiding = limit(labelWhereConcealed, fuel)?.value === 1;
 
@@ -136,8 +150,9 @@ export const lengthLabel = defineRule({
     } else {
       if (straight === undefined) return missing(["runUnknown"], ["straight"]);
       if (elbows === undefined) return missing(["runUnknown"], ["elbows"]);
-      // Every text with this trigger has the table of elbows as well.
-      const { deductions } = reckon(elbows, fuel, ask)!;
+      const reckoned = reckon(elbows, fuel, ask);
+      if (!reckoned) return say("noAllowance");
+      const { deductions } = reckoned;
       const fittings = plainLength(developedLength(brand<"length">(0), deductions));
       const developed = plainLength(developedLength(straight, deductions));
       formula("{developed:length} = {straight:length} + {fittings:length}", { developed, straight, fittings });
@@ -153,11 +168,13 @@ export const lengthLabel = defineRule({
     }
     if (fitted === undefined) return missing(["labelUnknown"], ["fitted"]);
     if (distance === undefined) return missing(["placeUnknown"], ["distance"]);
-    const slots = { distance, limit: brand<"length">(within!.value) };
+    // A habit of the trade stands behind every text, so there always is a value.
+    const within = limit(labelWithin, fuel)!;
+    const slots = { distance, limit: brand<"length">(within.value) };
     return judge({
       kind: "length",
       measured: distance,
-      limit: within!,
+      limit: within,
       pass: ["inPlace", slots],
       fail: ["tooFar", slots],
     });

@@ -1,6 +1,6 @@
 /** When a label is called for and when a fan in the duct is forbidden, dated, one reference per value. */
-import { defineLimit } from "../core/basis/index.js";
-import { row } from "./dated.js";
+import { type DatedValue, defineLimit } from "../core/basis/index.js";
+import { habit, row } from "./dated.js";
 
 /** The older trigger of the length label: the duct is concealed, whatever its length. */
 export const labelWhereConcealed = defineLimit({
@@ -47,7 +47,12 @@ export const labelWithin = defineLimit({
   kind: "length",
   sense: "atMost",
   maker: "tightens",
-  values: [...labelWhereConcealed.values, ...labelFromLength.values].map((value) => ({ ...value, value: [6, "ft"] })),
+  values: [
+    ...[...labelWhereConcealed.values, ...labelFromLength.values].map(
+      (value): DatedValue => ({ ...value, value: [6, "ft"] }),
+    ),
+    habit([6, "ft"], "The figure of the texts that ask for a label, taken where one is asked for elsewhere."),
+  ],
 });
 
 /** Booster fans in a dryer's duct are forbidden by name since 2021. */

@@ -4,10 +4,15 @@ import { definePart } from "../core/rule/index.js";
 import { boosterFan, boosterFanInput } from "./booster-fan.js";
 import { closetAir, closetAirInput } from "./closet-air.js";
 import { combustionAir, combustionAirInput } from "./combustion-air.js";
+import { condensation, condensationInput } from "./condensation.js";
+import { dryingAir, dryingAirInput } from "./drying-air.js";
+import { ductAirflow } from "./duct-airflow.js";
 import { ductConstruction, ductConstructionInput } from "./duct-construction.js";
 import { ductLength, ductLengthInput } from "./duct-length.js";
+import { ductResistance } from "./duct-resistance.js";
 import { hoodExhaust, hoodExhaustInput } from "./hood-exhaust.js";
 import { lengthLabel, lengthLabelInput } from "./length-label.js";
+import { lintMargin, lintMarginInput } from "./lint-margin.js";
 import { makeupAir, makeupAirInput } from "./makeup-air.js";
 import { makeupOpening, makeupOpeningInput } from "./makeup-opening.js";
 import { termination, terminationInput } from "./termination.js";
@@ -29,6 +34,36 @@ const combustionFields = onSite(combustionAirInput.shape);
 const hoodFields = onSite(hoodExhaustInput.shape);
 const houseFields = onSite(makeupOpeningInput.shape);
 const { madeUp, ...combustionSite } = combustionFields;
+const { pieces, wall, hoodLoss, rise, drop, outdoorTemperature, windSpeed, windSide } = lintMarginInput.shape;
+const { airTemperature, airHumidity, altitude, blower, backPressureLimit, leastFlow } = lintMarginInput.shape;
+const { atticTemperature, crawlTemperature } = condensationInput.shape;
+const { roomTemperature, roomHumidity, flow, freeFlow, waterInLoad, wetness } = dryingAirInput.shape;
+const { hottest, hottestInlet, intoAir } = dryingAirInput.shape;
+
+/** The run as the air sees it. */
+const run = {
+  diameter: "venting.duct.diameter",
+  straight: "venting.duct.straight",
+  elbows: "venting.duct.elbows",
+  transition: "venting.transition.length",
+  pieces: "venting.run.pieces",
+  wall: "venting.run.wall",
+  hoodLoss: "venting.run.hoodLoss",
+  airTemperature: "venting.air.airTemperature",
+  airHumidity: "venting.air.airHumidity",
+  altitude: "venting.air.altitude",
+} as const;
+
+/** The blower and what drives beside it. */
+const driving = {
+  blower: "machine.blower",
+  backPressureLimit: "machine.backPressureLimit",
+  rise: "venting.run.rise",
+  drop: "venting.run.drop",
+  outdoorTemperature: "venting.air.outdoorTemperature",
+  windSpeed: "venting.air.windSpeed",
+  windSide: "venting.air.windSide",
+} as const;
 
 /** What every rule on a dryer's exhaust takes from the machine's plate. */
 const dryer = { kind: "machine.kind", fuel: "machine.fuel", exhaust: "machine.exhaust" } as const;
@@ -64,6 +99,29 @@ export const ventingPart = definePart({
       })
       .optional()
       .describe("The exhaust duct between the transition duct and the hood outdoors"),
+    run: z
+      .strictObject({ pieces, wall, hoodLoss, rise, drop })
+      .optional()
+      .describe("The run as the air sees it, where more is known than lengths and elbows"),
+    air: z
+      .strictObject({
+        altitude,
+        airTemperature,
+        airHumidity,
+        flow,
+        freeFlow,
+        roomTemperature,
+        roomHumidity,
+        outdoorTemperature,
+        atticTemperature,
+        crawlTemperature,
+        windSpeed,
+        windSide,
+        waterInLoad,
+        wetness,
+      })
+      .optional()
+      .describe("The air in the duct and around it"),
     label: z
       .strictObject({ fitted: lengthLabelInput.shape.fitted, distance: lengthLabelInput.shape.distance })
       .optional()
@@ -73,7 +131,15 @@ export const ventingPart = definePart({
     hood: z.strictObject(hoodFields).optional().describe("The kitchen hood's duct and the air for it"),
     house: z.strictObject(houseFields).optional().describe("The whole house's exhaust and infiltration"),
   }),
-  machine: { exhaustChart: ductLengthInput.shape.chart },
+  machine: {
+    exhaustChart: ductLengthInput.shape.chart,
+    blower,
+    backPressureLimit,
+    leastFlow,
+    hottest,
+    hottestInlet,
+    intoAir,
+  },
   uses: [
     { entry: closetAir, from: { ...dryer, closet: "venting.closet", openings: "venting.openings" } },
     {
@@ -123,6 +189,36 @@ export const ventingPart = definePart({
     {
       entry: hoodExhaust,
       from: { kind: "machine.kind", exhaustRate: "machine.exhaustRate", ...fields("hood", hoodFields) },
+    },
+    { entry: ductResistance, from: { exhaustRate: "machine.exhaustRate", ...run } },
+    { entry: ductAirflow, from: { ...run, ...driving } },
+    { entry: lintMargin, from: { ...run, ...driving, leastFlow: "machine.leastFlow" } },
+    {
+      entry: condensation,
+      from: {
+        exhaustRate: "machine.exhaustRate",
+        ...run,
+        outdoorTemperature: "venting.air.outdoorTemperature",
+        roomTemperature: "venting.air.roomTemperature",
+        atticTemperature: "venting.air.atticTemperature",
+        crawlTemperature: "venting.air.crawlTemperature",
+      },
+    },
+    {
+      entry: dryingAir,
+      from: {
+        heatInput: "machine.heatInput",
+        flow: "venting.air.flow",
+        freeFlow: "venting.air.freeFlow",
+        roomTemperature: "venting.air.roomTemperature",
+        roomHumidity: "venting.air.roomHumidity",
+        hottest: "machine.hottest",
+        hottestInlet: "machine.hottestInlet",
+        wetness: "venting.air.wetness",
+        intoAir: "machine.intoAir",
+        waterInLoad: "venting.air.waterInLoad",
+        altitude: "venting.air.altitude",
+      },
     },
     { entry: makeupOpening, from: { exhaustRate: "machine.exhaustRate", ...fields("house", houseFields) } },
   ],
