@@ -1,6 +1,6 @@
 /** What was found between the panel and the machine: circuit, receptacle and cord. One schema for every rule. */
 import * as z from "zod";
-import { type AwgSize, awgSizes } from "../core/quantity/index.js";
+import { type AwgSize, awgSizes, metricSizes } from "../core/quantity/index.js";
 import { quantity, type Read } from "../core/rule/index.js";
 import { type ConfigurationName, configurations } from "./tables/configurations.js";
 import { type Wiring, wirings } from "./tables/wiring.js";
@@ -38,6 +38,7 @@ export const circuitInput = z.strictObject({
   individual: z.boolean().optional().describe("Whether the circuit serves this machine and nothing else"),
   isNew: z.boolean().optional().describe("Whether the circuit is new, or extended or moved in this job"),
   size: sizeInput.optional().describe("Size of the line conductors"),
+  area: z.enum(metricSizes).optional().describe("Size of the line conductors in mm², outside North America"),
   metal: metalInput.optional(),
   wiring: wiringInput.optional(),
   terminals: z

@@ -18,5 +18,13 @@ export const branchDrop = defineLimit({
     nec(2017, 2017, "210.19(A), informational note 4", [3, "percent"], "seen", advice(BRANCH)),
     nec(2020, 2023, "210.19, informational note", [3, "percent"], "secondary", advice(BRANCH)),
     nec(2026, 2026, "210.19, informational note", [3, "percent"], "memory", advice(BRANCH)),
+    {
+      text: "iec60364",
+      from: 2009,
+      section: "Part 5-52, Table G.52.1",
+      value: [5, "percent"],
+      confirmed: "secondary",
+      ...advice("From the origin of the installation, for uses other than lighting, on a public network."),
+    },
   ],
 });

@@ -51,9 +51,10 @@ export const dropMost = defineLimit({
     }),
     {
       text: "iec60364",
-      section: "Part 5-52, annex G",
+      from: 2009,
+      section: "Part 5-52, Table G.52.1",
       value: [5, "percent"],
-      confirmed: "memory",
+      confirmed: "secondary",
       force: "advice",
       note: "Uses other than lighting, supplied from a public network.",
     },

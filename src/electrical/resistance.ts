@@ -2,6 +2,7 @@
 import {
   type AwgSize,
   brand,
+  type ConductorSize,
   type Current,
   conductorArea,
   inUnit,
@@ -13,7 +14,7 @@ import {
 } from "../core/quantity/index.js";
 import type { Metal } from "./circuit.js";
 import { ROOT_THREE } from "./plate.js";
-import { reactanceRows, resistanceRows, resistivities, temperatureCoefficients } from "./tables/resistance.js";
+import { iecRun, reactanceRows, resistanceRows, resistivities, temperatureCoefficients } from "./tables/resistance.js";
 
 /** How the metal of a conductor is made up. */
 export const constructions = ["solid", "stranded"] as const;
@@ -62,7 +63,7 @@ export function tableResistance(
  * @basis IEC 60028 for copper; ASTM B258 for the area
  * @example formulaResistance("12 AWG", "copper", si(75, "degC")) // 0.006337124
  */
-export function formulaResistance(size: AwgSize, metal: Metal, temperature: Temperature): ResistancePerLength {
+export function formulaResistance(size: ConductorSize, metal: Metal, temperature: Temperature): ResistancePerLength {
   const { ohm_m, perKelvin } = resistivities[metal];
   const warmer = 1 + perKelvin * (inUnit(temperature, "degC") - 20);
   return brand<"resistancePerLength">((ohm_m * warmer) / conductorArea(size));
@@ -113,3 +114,15 @@ export function voltageDropOf(
 ): Voltage {
   return brand<"voltage">(wayFactor(phases) * impedance * length * current);
 }
+
+/**
+ * Resistance of one conductor in service by IEC 60364-5-52 [Ω/m]: 1.25 times its resistivity at 20 °C, over its area.
+ *
+ * @example serviceResistance("2.5 mm2", "copper") // 0.009
+ */
+export function serviceResistance(size: ConductorSize, metal: Metal): ResistancePerLength {
+  return brand<"resistancePerLength">((iecRun[metal] * 1e-6) / conductorArea(size));
+}
+
+/** Reactance of one conductor by IEC 60364-5-52, where no other is known [Ω/m]. */
+export const serviceReactance = (): ResistancePerLength => brand<"resistancePerLength">(iecRun.reactance_mohm_m / 1000);

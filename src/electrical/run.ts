@@ -1,12 +1,14 @@
 /** What the voltage lost in a run depends on beside size and length: one schema for the calculators that ask. */
 import * as z from "zod";
-import { type AwgSize, brand, type ResistancePerLength, si } from "../core/quantity/index.js";
+import { type AwgSize, brand, type ConductorSize, type ResistancePerLength, si } from "../core/quantity/index.js";
 import { quantity, type Read } from "../core/rule/index.js";
 import type { Metal } from "./circuit.js";
 import {
   type Construction,
   constructions,
   effectiveImpedance,
+  serviceReactance,
+  serviceResistance,
   surroundings,
   tableReactance,
   tableResistance,
@@ -57,5 +59,24 @@ export function impedanceOf(run: Run, size: AwgSize, metal: Metal): RunImpedance
   const resistance =
     tableResistance(size, metal, construction, temperature) ?? tableResistance(size, metal, "stranded", temperature)!;
   const reactance = tableReactance(size, surrounding) ?? brand<"resistancePerLength">(0);
+  return { resistance, reactance, impedance: effectiveImpedance(resistance, reactance, powerFactor) };
+}
+
+/** What {@link metricImpedanceOf} takes for granted, as sentences. */
+export function metricTaken({ powerFactor }: Run): string[] {
+  return [
+    powerFactor === undefined ? "The load is taken as a heating element: power factor 100 %." : "",
+    "The conductors are taken as warm as in normal service: 1.25 times their resistance at 20 °C.",
+  ].filter((text) => text !== "");
+}
+
+/** Resistance, reactance and effective impedance of one conductor of a metric run [Ω/m], by IEC 60364-5-52, annex G. */
+export function metricImpedanceOf(
+  { powerFactor = brand<"ratio">(1) }: Run,
+  size: ConductorSize,
+  metal: Metal,
+): RunImpedance {
+  const resistance = serviceResistance(size, metal);
+  const reactance = serviceReactance();
   return { resistance, reactance, impedance: effectiveImpedance(resistance, reactance, powerFactor) };
 }

@@ -1,5 +1,12 @@
 import * as z from "zod";
-import { brand, type Ratio, type Voltage } from "../core/quantity/index.js";
+import {
+  type AwgSize,
+  brand,
+  type ConductorSize,
+  metricSizes,
+  type Ratio,
+  type Voltage,
+} from "../core/quantity/index.js";
 import { defineCalculator, machineFacts, quantity } from "../core/rule/index.js";
 import { necBasis } from "./basis.js";
 import { circuitInput, circuitSizes } from "./circuit.js";
@@ -7,9 +14,9 @@ import { branchDrop } from "./limits-drop.js";
 import { circuitLoad } from "./load.js";
 import { plateInput } from "./plate.js";
 import { formulaResistance, voltageDropOf, wayFactor } from "./resistance.js";
-import { impedanceOf, runInput, runTaken, usualTemperature } from "./run.js";
+import { impedanceOf, metricImpedanceOf, metricTaken, runInput, runTaken, usualTemperature } from "./run.js";
 import { belongsBetween, nominalVoltage, systemInput } from "./system.js";
-import { conductorResistivityBasis } from "./tables/resistance.js";
+import { conductorResistivityBasis, iecRunBasis } from "./tables/resistance.js";
 
 export const voltageDropInput = z.strictObject({
   kind: machineFacts.kind.optional(),
@@ -34,7 +41,7 @@ export const voltageDrop = defineCalculator({
   input: voltageDropInput,
   outputs: {
     current: { kind: "current", what: "Current" },
-    resistance: { kind: "resistancePerLength", what: "Resistance by the table" },
+    resistance: { kind: "resistancePerLength", what: "Resistance taken" },
     byResistivity: { kind: "resistancePerLength", what: "Resistance by resistivity and area" },
     impedance: { kind: "resistancePerLength", what: "Effective impedance" },
     drop: { kind: "voltage", what: "Voltage lost" },
@@ -49,9 +56,6 @@ export const voltageDrop = defineCalculator({
       loadUnknown: "The machine's voltage, and its current or power, are needed.",
       systemUnknown: "The supply system of the building is not known.",
       runUnknown: "The length of the run, and the size and metal of its conductors, are needed.",
-    },
-    impossible: {
-      elsewhere: "Conductors in gauge sizes are not used on a 230 V system; give the run to a designer there.",
     },
   },
   cautions: ["mains", "deferral"],
@@ -95,12 +99,17 @@ export const voltageDrop = defineCalculator({
       gives: "runUnknown",
     },
     {
-      title: "A house on 230 V",
-      input: { plate: { voltage: "230 V", current: "10 A" }, system: "230/400 V" },
-      gives: "elsewhere",
+      title: "A house on 230 V: 2.5 mm² to the laundry",
+      input: {
+        plate: { voltage: "230 V", current: "10 A" },
+        system: "230/400 V",
+        circuit: { area: "2.5 mm2", metal: "copper", length: "30 m" },
+      },
+      at: { jurisdiction: { adopted: { iec60364: 2017 } }, units: "si" },
+      gives: "computed",
     },
   ],
-  compute(input, { assume, at, formula, impossible, limit, missing, rest }) {
+  compute(input, { assume, at, formula, limit, missing, rest }) {
     const { kind, plate, system, circuit, run = {} as NonNullable<typeof input.run> } = input;
     const rated = plate?.voltage;
     const current = input.current ?? (plate && circuitLoad(kind, plate, at)?.load);
@@ -109,19 +118,28 @@ export const voltageDrop = defineCalculator({
       return missing(["loadUnknown"], ...unknown.map((name) => ["plate", name]));
     }
     if (system === undefined) return missing(["systemUnknown"], ["system"]);
-    if (system === "230/400 V") return impossible(["elsewhere"]);
-    const { size, metal, length } = circuit ?? ({} as NonNullable<typeof circuit>);
-    if (size === undefined || metal === undefined || length === undefined) {
-      const unknown = Object.entries({ size, metal, length }).filter(([, value]) => value === undefined);
-      return missing(["runUnknown"], ...unknown.map(([name]) => ["circuit", name]));
+    const metric = system === "230/400 V";
+    const { metal, length } = circuit ?? {};
+    const named = metric ? circuit?.area : circuit?.size;
+    if (named === undefined || metal === undefined || length === undefined) {
+      const unknown = Object.entries({ [metric ? "area" : "size"]: named, metal, length });
+      return missing(
+        ["runUnknown"],
+        ...unknown.filter(([, value]) => value === undefined).map(([name]) => ["circuit", name]),
+      );
     }
     const phases = plate.phases ?? "one";
     const nominal = nominalVoltage(system, belongsBetween(system, rated));
-    for (const taken of runTaken(run, size)) assume(taken);
-    rest(necBasis(at, "chapter 9, Table 8 with note 2", "seen", "Resistance of conductors."));
-    rest(necBasis(at, "chapter 9, Table 9 with note 2", "seen", "Reactance, and effective impedance."));
+    for (const taken of metric ? metricTaken(run) : runTaken(run, named as AwgSize)) assume(taken);
+    if (metric) rest(iecRunBasis);
+    else {
+      rest(necBasis(at, "chapter 9, Table 8 with note 2", "seen", "Resistance of conductors."));
+      rest(necBasis(at, "chapter 9, Table 9 with note 2", "seen", "Reactance, and effective impedance."));
+    }
     rest(conductorResistivityBasis);
-    const { resistance, reactance, impedance } = impedanceOf(run, size, metal);
+    const of = (size: ConductorSize) =>
+      metric ? metricImpedanceOf(run, size, metal) : impedanceOf(run, size as AwgSize, metal);
+    const { resistance, reactance, impedance } = of(named);
     const powerFactor = run.powerFactor ?? brand<"ratio">(1);
     formula(
       "{impedance:resistancePerLength} = {resistance:resistancePerLength} * {powerFactor:ratio} + {reactance:resistancePerLength} * sqrt(1 - {powerFactor:ratio}^2)",
@@ -146,7 +164,7 @@ export const voltageDrop = defineCalculator({
     return {
       current,
       resistance,
-      byResistivity: formulaResistance(size, metal, run.temperature ?? usualTemperature),
+      byResistivity: formulaResistance(named, metal, run.temperature ?? usualTemperature),
       impedance,
       drop,
       share,
@@ -155,10 +173,10 @@ export const voltageDrop = defineCalculator({
     };
 
     function smallestFor(room: Voltage): string | undefined {
-      return circuitSizes.find((one) => {
-        const { impedance: other } = impedanceOf(run, one, metal!);
+      const sizes: readonly ConductorSize[] = metric ? metricSizes : circuitSizes;
+      return sizes.find((one) => {
         if (metal === "aluminum" && one === "14 AWG") return false;
-        return voltageDropOf(other, length!, current!, phases) <= room * (1 + 1e-9);
+        return voltageDropOf(of(one).impedance, length!, current!, phases) <= room * (1 + 1e-9);
       });
     }
   },

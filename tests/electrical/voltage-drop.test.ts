@@ -165,6 +165,24 @@ describe("electrical/voltage-drop", () => {
     expect(at(50) / at(75)).toBeCloseTo(1 - 25 * 0.00323, 9);
   });
 
+  test("on 230 V reckons with the resistance in service: 5.4 V, 2.35 %, for 10 A over 30 m of 2.5 mm²", () => {
+    const metric = {
+      plate: { voltage: "230 V", current: "10 A" },
+      system: "230/400 V",
+      circuit: { area: "2.5 mm2", metal: "copper", length: "30 m" },
+    } as const;
+    // 2 · 0.0225 / 2.5 · 30 · 10, by hand
+    const calculation = voltageDrop(metric, { jurisdiction: { adopted: { iec60364: 2017 } } });
+    expect(value(calculation, "drop")).toBeCloseTo(5.4, 9);
+    expect(value(calculation, "share")).toBeCloseTo(5.4 / 230, 9);
+    // 5 % of 230 V is 11.5 V
+    expect(value(calculation, "longest")).toBeCloseTo((30 * 11.5) / 5.4, 6);
+    expect(calculation.basis[0]).toMatchObject({ document: "IEC 60364", section: "Part 5-52, Table G.52.1" });
+    expect(
+      voltageDrop({ ...metric, circuit: { size: "12 AWG", metal: "copper", length: "30 m" } }).missing,
+    ).toMatchObject([{ path: ["circuit", "area"] }]);
+  });
+
   test("says what is missing and what cannot be read", () => {
     expect(voltageDrop({ ...input, circuit: { size: "12 AWG" } }).missing.map(({ path }) => path)).toEqual([
       ["circuit", "metal"],

@@ -89,3 +89,19 @@ export const conductorResistivityBasis: Basis = {
   confirmed: "secondary",
   note: "Copper seen; aluminum from memory; areas of gauge sizes by ASTM B258.",
 };
+
+/**
+ * IEC 60364-5-52:2009, annex G: resistivity in service [Ω·mm²/m], 1.25 times that at 20 °C, and reactance per length
+ * [mΩ/m] where no other is known.
+ */
+export const iecRun = { copper: 0.0225, aluminum: 0.036, reactance_mohm_m: 0.08 } as const;
+
+/** What the voltage drop of metric runs rests on. */
+export const iecRunBasis: Basis = {
+  document: "IEC 60364-5-52",
+  publisher: "IEC",
+  edition: "2009",
+  section: "annex G, voltage drop",
+  force: "advice",
+  confirmed: "secondary",
+};
