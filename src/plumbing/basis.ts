@@ -137,3 +137,37 @@ export const coolingTest: Basis = {
   force: "advice",
   confirmed: "seen",
 };
+
+/** Friction of water in pipes. */
+export const darcyBasis: Basis = {
+  ...handbook,
+  document: "C. F. Colebrook, Journal of the Institution of Civil Engineers 11",
+  edition: "1939",
+  section: "friction factor, with Darcy and Weisbach's equation",
+  confirmed: "computed",
+};
+
+/** The trade's formula for water in pipes. */
+export const hazenBasis: Basis = {
+  ...handbook,
+  document: "Hazen and Williams",
+  section: "0.2083 form in feet per 100 feet",
+  confirmed: "secondary",
+  note: "For cold water near 1 m/s; in hot water it shows more than is lost.",
+};
+
+/** Water hammer. */
+export const hammerBasis: Basis = {
+  ...handbook,
+  document: "N. Joukowsky (1898), D. J. Korteweg (1878), L. Michaud (1878)",
+  section: "pressure wave, wave speed, slow closure; in any text on water hammer",
+  confirmed: "secondary",
+};
+
+/** Gravity flow in drains. */
+export const manningBasis: Basis = {
+  ...handbook,
+  document: "R. Manning (1891)",
+  section: "open-channel flow; n for plastic, copper and cast iron from handbook tables",
+  confirmed: "computed",
+};

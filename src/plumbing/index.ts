@@ -2,6 +2,7 @@
 
 export { backflow, backflowDevices } from "./backflow.js";
 export { dishwasherDrain } from "./dishwasher-drain.js";
+export { drainCapacity, standpipeVolume } from "./drain-capacity.js";
 export { drainPan } from "./drain-pan.js";
 export {
   axialTravel,
@@ -13,6 +14,7 @@ export {
   washerForce,
   washerSqueeze,
 } from "./fitting-turns.js";
+export { type Branch, flowSplit, type SplitFlow, splitBranchInput, splitFlow, type TapReading } from "./flow-split.js";
 export { gasConnector } from "./gas-connector.js";
 export { altitudeShare, clockedInput, gasDemand, gasFlow } from "./gas-demand.js";
 export {
@@ -30,7 +32,9 @@ export { hoseCondition, hoseDamages } from "./hose-condition.js";
 export { hoseNeeded, hoseReach, type TightLeg, tightestLeg } from "./hose-reach.js";
 export { leakTest, type TestState, tightReading } from "./leak-test.js";
 export { standpipe } from "./standpipe.js";
+export { type RunLoss, runLoss, supplyLoss, waterBore, waterRunInput } from "./supply-loss.js";
 export { pressureAtHeight, supplyPressure } from "./supply-pressure.js";
+export { arresterFor, closingSurge, type Surge, type SurgeRun, surge, surgeRunInput, waveSpeedIn } from "./surge.js";
 export { plumbingPart } from "./survey.js";
 export { type ThreadFit, threadFit, threadMatch } from "./thread-match.js";
 export { type Supply, supplies, takesWater } from "./water.js";

@@ -1,5 +1,6 @@
 /** The numbers that the plumbing texts set for drains, dated, one reference per value. */
-import { defineLimit } from "../core/basis/index.js";
+import { type Confirmed, type DatedValue, defineLimit, type Text } from "../core/basis/index.js";
+import type { Unit } from "../core/quantity/index.js";
 
 /** Least height of a washer's standpipe above the weir of its trap. */
 export const standpipeLeast = defineLimit({
@@ -218,5 +219,117 @@ export const sharedTrap = defineLimit({
     { text: "irc", from: 2018, section: "P2717.2", value: [1.5, "in"], confirmed: "memory" },
     { text: "ipc", from: 2006, section: "Table 709.1", value: [1.5, "in"], confirmed: "memory" },
     { text: "upc", from: 2006, section: "Table 702.1", value: [1.5, "in"], confirmed: "secondary" },
+  ],
+});
+
+/** Sizes of drain pipe, nominal. */
+export const drainSizes = ["1-1/4", "1-1/2", "2", "2-1/2", "3", "4"] as const;
+export type DrainSize = (typeof drainSizes)[number];
+
+const bySize = (
+  text: Text,
+  from: number,
+  section: string,
+  values: Readonly<Partial<Record<DrainSize, readonly [number, Unit] | number>>>,
+  confirmed: Confirmed,
+  to?: number,
+): DatedValue[] =>
+  Object.entries(values).map(([size, value]) => ({
+    text,
+    from,
+    ...(to === undefined ? {} : { to }),
+    section,
+    value,
+    when: { size },
+    confirmed,
+  }));
+
+const quarter: readonly [number, Unit] = [0.25, "in/ft"];
+const eighth: readonly [number, Unit] = [0.125, "in/ft"];
+
+/** Least fall of a horizontal drain. */
+export const drainSlope = defineLimit({
+  id: "plumbing/drain-capacity.slope",
+  title: "Least fall of a horizontal drain",
+  subject: "plumbing",
+  kind: "slope",
+  sense: "atLeast",
+  maker: "tightens",
+  values: [
+    ...(["irc", "ipc"] as const).flatMap((text) =>
+      bySize(
+        text,
+        2006,
+        text === "irc" ? "P3005.3" : "704.1",
+        { "1-1/4": quarter, "1-1/2": quarter, "2": quarter, "2-1/2": quarter, "3": eighth, "4": eighth },
+        "secondary",
+      ),
+    ),
+    { text: "upc", from: 2006, section: "708.1", value: quarter, confirmed: "memory" },
+  ],
+});
+
+/** Longest trap arm, from the weir to the vent. */
+export const trapArm = defineLimit({
+  id: "plumbing/drain-capacity.trap-arm",
+  title: "Longest trap arm from the trap's weir to its vent",
+  subject: "plumbing",
+  kind: "length",
+  sense: "atMost",
+  maker: "tightens",
+  values: [
+    ...bySize(
+      "irc",
+      2006,
+      "Table P3105.1",
+      { "1-1/4": [5, "ft"], "1-1/2": [6, "ft"], "2": [8, "ft"], "3": [12, "ft"], "4": [16, "ft"] },
+      "secondary",
+    ),
+    ...bySize(
+      "ipc",
+      2006,
+      "Table 909.1",
+      { "1-1/4": [5, "ft"], "1-1/2": [6, "ft"], "2": [8, "ft"], "3": [12, "ft"], "4": [16, "ft"] },
+      "secondary",
+    ),
+    ...bySize(
+      "upc",
+      2006,
+      "Table 1002.2",
+      { "1-1/4": [2.5, "ft"], "1-1/2": [3.5, "ft"], "2": [5, "ft"], "3": [6, "ft"], "4": [10, "ft"] },
+      "secondary",
+    ),
+  ],
+});
+
+/** Drainage fixture units that a horizontal branch carries. */
+export const branchUnits = defineLimit({
+  id: "plumbing/drain-capacity.branch",
+  title: "Most drainage fixture units of a horizontal branch",
+  subject: "plumbing",
+  kind: "count",
+  sense: "atMost",
+  maker: "tightens",
+  values: [
+    ...bySize("irc", 2006, "Table P3005.4.1", { "1-1/2": 3, "2": 6, "3": 20, "4": 160 }, "secondary"),
+    ...bySize("irc", 2006, "Table P3005.4.1", { "2-1/2": 12 }, "memory"),
+    ...bySize("ipc", 2006, "Table 710.1(2)", { "2": 6, "3": 20 }, "secondary"),
+    ...bySize("ipc", 2006, "Table 710.1(2)", { "1-1/2": 3, "2-1/2": 12, "4": 160 }, "memory"),
+    ...bySize("upc", 2006, "Table 703.2", { "1-1/2": 1, "2": 8, "2-1/2": 14, "3": 35, "4": 216 }, "seen"),
+  ],
+});
+
+/** Drainage fixture units of a household washer. */
+export const washerUnits = defineLimit({
+  id: "plumbing/drain-capacity.washer",
+  title: "Drainage fixture units of a household washer",
+  subject: "plumbing",
+  kind: "count",
+  sense: "atLeast",
+  maker: "tightens",
+  values: [
+    { text: "irc", from: 2006, section: "Table P3004.1", value: 2, confirmed: "secondary" },
+    { text: "ipc", from: 2006, section: "Table 709.1", value: 2, confirmed: "secondary" },
+    { text: "upc", from: 2006, section: "Table 702.1", value: 3, confirmed: "seen" },
   ],
 });

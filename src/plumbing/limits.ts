@@ -132,3 +132,38 @@ export const expansionControl = defineLimit({
     { text: "upc", from: 2024, section: "608.2", value: true, confirmed: "seen" },
   ],
 });
+
+/** Water-hammer arresters where valves shut quickly, as a machine's solenoid valves do. */
+export const arresterRequired = defineLimit({
+  id: "plumbing/surge.arrester",
+  title: "A water-hammer arrester at quick-closing valves",
+  subject: "plumbing",
+  kind: "requirement",
+  sense: "required",
+  maker: "tightens",
+  values: [
+    { text: "irc", from: 2006, to: 2009, section: "P2903.5", value: true, confirmed: "secondary" },
+    { text: "irc", from: 2012, section: "P2903.5", value: true, confirmed: "memory" },
+    { text: "ipc", from: 2006, section: "604.9", value: true, confirmed: "memory" },
+    { text: "upc", from: 2006, to: 2012, section: "609.10", value: true, confirmed: "secondary" },
+    { text: "upc", from: 2015, section: "609.11", value: true, confirmed: "memory" },
+  ],
+});
+
+/** Greatest pressure that household pipe, valves and hoses should see, surges included. */
+export const surgePeak = defineLimit({
+  id: "plumbing/surge.peak",
+  title: "Greatest pressure in the water system, surges included",
+  subject: "plumbing",
+  kind: "pressure",
+  sense: "atMost",
+  maker: "replaces",
+  values: [
+    {
+      text: "practice",
+      value: [150, "psi"],
+      confirmed: "practice",
+      note: "Household valves and hoses are rated 125 to 150 psi.",
+    },
+  ],
+});

@@ -3,8 +3,10 @@ import * as z from "zod";
 import { definePart } from "../core/rule/index.js";
 import { backflow, backflowInput } from "./backflow.js";
 import { dishwasherDrain, dishwasherDrainInput } from "./dishwasher-drain.js";
+import { drainCapacity, drainCapacityInput } from "./drain-capacity.js";
 import { drainPan, drainPanInput } from "./drain-pan.js";
 import { fittingTurns, fittingTurnsInput } from "./fitting-turns.js";
+import { flowSplit, flowSplitInput } from "./flow-split.js";
 import { gasConnector, gasConnectorInput } from "./gas-connector.js";
 import { gasDemand, gasDemandInput } from "./gas-demand.js";
 import { gasPipe, gasPipeInput } from "./gas-pipe.js";
@@ -13,7 +15,9 @@ import { hoseCondition, hoseConditionInput } from "./hose-condition.js";
 import { hoseReach, hoseReachInput } from "./hose-reach.js";
 import { leakTest, leakTestInput } from "./leak-test.js";
 import { standpipe, standpipeInput } from "./standpipe.js";
+import { supplyLoss, supplyLossInput } from "./supply-loss.js";
 import { supplyPressure, supplyPressureInput } from "./supply-pressure.js";
+import { surge, surgeInput } from "./surge.js";
 import { threadMatch, threadMatchInput } from "./thread-match.js";
 import { supplyFact } from "./water.js";
 
@@ -31,6 +35,10 @@ const gasPressureShape = gasPressureInput.shape;
 const demandShape = gasDemandInput.shape;
 const pipeShape = gasPipeInput.shape;
 const leakShape = leakTestInput.shape;
+const lossShape = supplyLossInput.shape;
+const splitShape = flowSplitInput.shape;
+const surgeShape = surgeInput.shape;
+const carryShape = drainCapacityInput.shape;
 const jointShape = fittingTurnsInput.shape;
 
 /** Plumbing's part of a survey: its fields, and where each entry takes its inputs from. */
@@ -49,6 +57,35 @@ export const plumbingPart = definePart({
       })
       .optional()
       .describe("The water supply, from where it enters to the valve behind the machine"),
+    supplyRun: z
+      .strictObject({
+        runs: lossShape.runs,
+        flow: lossShape.flow,
+        temperature: lossShape.temperature,
+        fill: lossShape.fill,
+      })
+      .optional()
+      .describe("The pipes from the gauge to the machine, and what flows in them while it fills"),
+    split: z
+      .strictObject({
+        isShared: splitShape.isShared,
+        tapPressure: splitShape.tapPressure,
+        tapFlow: splitShape.tapFlow,
+        branches: splitShape.branches,
+      })
+      .optional()
+      .describe("A Y on the valve that feeds two machines"),
+    surge: z
+      .strictObject({
+        runs: surgeShape.runs,
+        closing: surgeShape.closing,
+        arrester: surgeShape.arrester,
+        arresters: surgeShape.arresters,
+        units: surgeShape.units,
+        branch: surgeShape.branch,
+      })
+      .optional()
+      .describe("What the fill valve's closing does to the pipes, and the arrester against it"),
     hose: z
       .strictObject({
         legs: hoseShape.legs,
@@ -88,9 +125,18 @@ export const plumbingPart = definePart({
         airBreak: standpipeShape.airBreak,
         insertion: standpipeShape.insertion,
         crest: standpipeShape.crest,
+        standpipePipe: carryShape.standpipePipe,
+        pump: carryShape.pump,
+        pumpTime: carryShape.pumpTime,
+        pipe: carryShape.pipe,
+        material: carryShape.material,
+        slope: carryShape.slope,
+        arm: carryShape.arm,
+        armPipe: carryShape.armPipe,
+        otherUnits: carryShape.otherUnits,
       })
       .optional()
-      .describe("The washer's standpipe, its trap and the hose in it"),
+      .describe("The washer's standpipe, its trap, the hose in it, and the drain it runs into"),
     dishwasherDrain: z
       .strictObject({
         airGap: dishShape.airGap,
@@ -203,6 +249,44 @@ export const plumbingPart = definePart({
       },
     },
     {
+      entry: supplyLoss,
+      from: {
+        ...machineWater,
+        flowPressure: "plumbing.supply.flowPressure",
+        rise: "plumbing.supply.rise",
+        flow: "plumbing.supplyRun.flow",
+        runs: "plumbing.supplyRun.runs",
+        temperature: "plumbing.supplyRun.temperature",
+        fill: "plumbing.supplyRun.fill",
+      },
+    },
+    {
+      entry: flowSplit,
+      from: {
+        ...machineWater,
+        isShared: "plumbing.split.isShared",
+        staticPressure: "plumbing.supply.staticPressure",
+        tapPressure: "plumbing.split.tapPressure",
+        tapFlow: "plumbing.split.tapFlow",
+        branches: "plumbing.split.branches",
+      },
+    },
+    {
+      entry: surge,
+      from: {
+        ...machineWater,
+        staticPressure: "plumbing.supply.staticPressure",
+        runs: "plumbing.surge.runs",
+        flow: "plumbing.supplyRun.flow",
+        closing: "plumbing.surge.closing",
+        hoseRating: "plumbing.hose.rating",
+        arrester: "plumbing.surge.arrester",
+        arresters: "plumbing.surge.arresters",
+        units: "plumbing.surge.units",
+        branch: "plumbing.surge.branch",
+      },
+    },
+    {
       entry: hoseReach,
       from: {
         ...machineWater,
@@ -235,6 +319,22 @@ export const plumbingPart = definePart({
         airBreak: "plumbing.drain.airBreak",
         insertion: "plumbing.drain.insertion",
         crest: "plumbing.drain.crest",
+      },
+    },
+    {
+      entry: drainCapacity,
+      from: {
+        kind: "machine.kind",
+        pump: "plumbing.drain.pump",
+        pumpTime: "plumbing.drain.pumpTime",
+        pipe: "plumbing.drain.pipe",
+        material: "plumbing.drain.material",
+        slope: "plumbing.drain.slope",
+        standpipeHeight: "plumbing.drain.height",
+        standpipePipe: "plumbing.drain.standpipePipe",
+        arm: "plumbing.drain.arm",
+        armPipe: "plumbing.drain.armPipe",
+        otherUnits: "plumbing.drain.otherUnits",
       },
     },
     {
