@@ -2,9 +2,9 @@ import * as z from "zod";
 import { type AwgSize, awgSizes, brand, compareConductors, si, type Volume } from "../core/quantity/index.js";
 import { defineRule, type Proposal, quantity, type Read } from "../core/rule/index.js";
 import { lookUp } from "../core/table/index.js";
+import { gaugeNumber } from "./gauge.js";
 import { quarterGrounds } from "./limits-box.js";
 import { allowances, barrierVolumes, conductorVolume, metalBoxes } from "./tables/box-fill.js";
-import { gaugeNumber } from "./terminal-torque.js";
 
 const size = z.enum(awgSizes).describe("Size of the conductors");
 const sized = z.strictObject({ size, count: z.int().min(1).max(100).describe("How many of this size") });

@@ -2,9 +2,9 @@ import * as z from "zod";
 import { type Area, brand, type Length, si } from "../core/quantity/index.js";
 import { type At, defineRule, type Proposal, quantity, type Read } from "../core/rule/index.js";
 import { lookUp } from "../core/table/index.js";
+import { gaugeNumber } from "./gauge.js";
 import { conduitShare, type FillCase } from "./limits-conduit.js";
 import { conductorArea, emtBores, roundsUpFrom } from "./tables/conduit-fill.js";
-import { gaugeNumber } from "./terminal-torque.js";
 
 const sizes = ["14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG"] as const;
 const trades = Object.keys(emtBores) as [keyof typeof emtBores, ...(keyof typeof emtBores)[]];

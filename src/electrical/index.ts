@@ -30,6 +30,7 @@ export {
 } from "./demand.js";
 export { disconnect, ratedVoltAmperes } from "./disconnect.js";
 export { dryerDemand } from "./dryer-demand.js";
+export { gaugeNumber } from "./gauge.js";
 export { enlargedGround, groundFor, printedArea } from "./grounding.js";
 export { loopResistance } from "./loop-resistance.js";
 export { panelHeadroom } from "./panel-headroom.js";
@@ -50,5 +51,5 @@ export { strainRelief, tradeSizeOf } from "./strain-relief.js";
 export { supplyVoltage } from "./supply-voltage.js";
 export { electricalPart } from "./survey.js";
 export { belongsBetween, nominalVoltage } from "./system.js";
-export { gaugeNumber, terminalTorque, toolShare } from "./terminal-torque.js";
+export { terminalTorque, toolShare } from "./terminal-torque.js";
 export { voltageDrop } from "./voltage-drop.js";

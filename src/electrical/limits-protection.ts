@@ -74,6 +74,25 @@ export const shockByPlace = defineLimit({
   values: locationValues,
 });
 
+/** Highest voltage to ground that the list of receptacles is about. */
+export const toGround = defineLimit({
+  id: "electrical/shock-and-arc-protection.to-ground",
+  title: "Highest voltage to ground that the list of receptacles is about",
+  subject: "electrical",
+  kind: "voltage",
+  sense: "atMost",
+  maker: "tightens",
+  values: [
+    nec(2014, 2014, "210.8(A)", [125, "V"], "secondary", { note: "Receptacles of 125 V." }),
+    nec(2017, 2017, "210.8(A)", [125, "V"], "seen", { note: "Receptacles of 125 V." }),
+    nec(2020, 2023, "210.8(A)", [150, "V"], "secondary"),
+    nec(2026, 2026, "210.8(A)", [150, "V"], "memory"),
+  ],
+});
+
+/** NEC 210.8(A) and 210.12: ratings of the 120 V circuits that the lists are about [A]. */
+export const smallCircuits_A: readonly number[] = [15, 20];
+
 const bySink = (from: number, to: number, section: string, confirmed: Confirmed, note: string): DatedValue =>
   nec(from, to, section, [6, "ft"], confirmed, { note });
 const BOWL = "From the top inside edge of the bowl, along the shortest path a cord would take.";

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { burns } from "../core/basis/index.js";
-import { brand, inUnit } from "../core/quantity/index.js";
+import { atMost, brand, inUnit, same } from "../core/quantity/index.js";
 import {
   defineRule,
   type MachineKind,
@@ -22,10 +22,12 @@ import {
   shockByMachine,
   shockByPlace,
   sinkWithin,
+  smallCircuits_A,
+  toGround,
   whenReplaced,
 } from "./limits-protection.js";
 import { plateInput } from "./plate.js";
-import { belongsBetween, type System, systemInput } from "./system.js";
+import { belongsBetween, nominalVoltage, systemInput } from "./system.js";
 
 export const shockAndArcProtectionInput = z.strictObject({
   kind: machineFacts.kind.optional(),
@@ -56,11 +58,6 @@ export const shockAndArcProtectionInput = z.strictObject({
 });
 
 type Input = Read<z.output<typeof shockAndArcProtectionInput>>;
-
-/** Systems with no more than 150 V to ground, as the lists want it. */
-const LOW_TO_GROUND: readonly System[] = ["120/240 V", "208Y/120 V"];
-/** Circuits that count as the small ones of the lists [A]. */
-const SMALL_CIRCUITS = [15, 20];
 
 const inPlace: Record<ProtectedPlace, string> = {
   "laundry area": "in a laundry area",
@@ -135,7 +132,7 @@ export const shockAndArcProtection = defineRule({
   since: "0.1.0",
   input: shockAndArcProtectionInput,
   basis: [],
-  limits: [shockByPlace, sinkWithin, shockByMachine, machineCircuit, arcByPlace, whenReplaced, rcdSocket],
+  limits: [shockByPlace, toGround, sinkWithin, shockByMachine, machineCircuit, arcByPlace, whenReplaced, rcdSocket],
   messages: {
     pass: {
       shockFitted: "GFCI protection is called for and fitted: {why:text}.",
@@ -302,9 +299,9 @@ export const shockAndArcProtection = defineRule({
     }
     if (rating === undefined) return missing(["ratingUnknown"], ["circuit", "overcurrent"]);
     const toNeutral = belongsBetween(system, rated) === "neutral" && plate?.neutral !== true;
-    const small = toNeutral && SMALL_CIRCUITS.some((amps) => Math.abs(inUnit(rating, "A") - amps) < 0.5);
+    const small = toNeutral && smallCircuits_A.some((amps) => same(inUnit(rating, "A"), amps));
     const supply: ProtectedSupply | undefined =
-      !LOW_TO_GROUND.includes(system) || plate?.phases === "three"
+      plate?.phases === "three" || !atMost(nominalVoltage(system, "neutral"), limit(toGround)?.value ?? 0)
         ? undefined
         : small
           ? "120 V, 15 or 20 A"

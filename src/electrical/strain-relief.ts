@@ -82,6 +82,7 @@ export const strainRelief = defineRule({
     review: {
       fittedUnknown: "Whether a clamp holds the cord was not noted.",
       cordUnknown: "The cord's diameter was not measured.",
+      rangeCrossed: "The least cord of the clamp is larger than its largest; read its packing again.",
       rangeUnknown: "The cords that the clamp is for were not noted.",
       tradeUnknown: "The trade size of the clamp's connector was not noted.",
       holeUnknown: "The hole in the machine was not measured; its trade size is not its diameter.",
@@ -105,6 +106,7 @@ export const strainRelief = defineRule({
     { title: "A 3/4 in clamp at a half-inch hole", input: { ...good, knockout: "0.88 in" }, gives: "holeSmall" },
     { title: "A 3/4 in clamp in a 1 in hole", input: { ...good, knockout: "1.38 in" }, gives: "holeLarge" },
     { title: "A clamp on the single wires", input: { ...good, holds: false }, gives: "slips" },
+    { title: "A range read the wrong way round", input: { ...good, clampLeast: "0.9 in" }, gives: "rangeCrossed" },
     { title: "Clamp not looked at", input: { cordDiameter: "0.72 in" }, gives: "fittedUnknown" },
     { title: "Only that there is a clamp", input: { fitted: true }, gives: "cordUnknown" },
     { title: "The same, its range", input: { fitted: true }, gives: "rangeUnknown" },
@@ -129,6 +131,7 @@ export const strainRelief = defineRule({
             : undefined,
         );
       }
+      if (!atMost(clampLeast, clampMost)) return missing(["rangeCrossed"], ["clampLeast"], ["clampMost"]);
       const slots = { cord: cordDiameter, least: clampLeast, most: clampMost };
       return both(
         judge({

@@ -1,9 +1,10 @@
 import * as z from "zod";
 import type { Basis } from "../core/basis/index.js";
-import { type AwgSize, awgSizes, brand, inUnit, si, type Torque } from "../core/quantity/index.js";
+import { awgSizes, brand, inUnit, si, type Torque } from "../core/quantity/index.js";
 import { defineCalculator, quantity, type Read } from "../core/rule/index.js";
 import type { Table } from "../core/table/index.js";
 import { underNec } from "./basis.js";
+import { gaugeNumber } from "./gauge.js";
 import { torqueMeans } from "./limits-torque.js";
 import {
   acrossFlats,
@@ -57,10 +58,6 @@ export const terminalTorqueInput = z.strictObject({
 });
 
 type Input = Read<z.output<typeof terminalTorqueInput>>;
-
-/** The number of a gauge: 1/0 is 0, 4/0 is -3. */
-export const gaugeNumber = (size: AwgSize): number =>
-  size.includes("/0") ? 1 - Number.parseInt(size, 10) : Number.parseInt(size, 10);
 
 /** A table of torques with the key to look under and how the key is shown. */
 interface Place {

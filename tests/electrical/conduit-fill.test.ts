@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { si } from "../../src/core/quantity/index.js";
 import { conduitFill, fillCase, mostConductors } from "../../src/electrical/conduit-fill.js";
+import { gaugeNumber } from "../../src/electrical/gauge.js";
 import { conductorArea, emtBores } from "../../src/electrical/tables/conduit-fill.js";
-import { gaugeNumber } from "../../src/electrical/terminal-torque.js";
 import { reference } from "../references.js";
 
 const { rows, tolerance } = reference("electrical/conduit-fill.csv");

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type AwgSize, awgSizes, inUnit, si } from "../../src/core/quantity/index.js";
-import { gaugeNumber, terminalTorque, toolShare } from "../../src/electrical/terminal-torque.js";
+import { gaugeNumber } from "../../src/electrical/gauge.js";
+import { terminalTorque, toolShare } from "../../src/electrical/terminal-torque.js";
 import { reference } from "../references.js";
 
 const { rows, tolerance } = reference("electrical/terminal-torque.csv");
