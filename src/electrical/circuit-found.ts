@@ -102,6 +102,7 @@ export const circuitFound = defineRule({
       belowLeast: "The {overcurrent:current} circuit is below the {least:current} asked for.",
       receptacleSmall: "The {amps:current} receptacle does not belong on a {overcurrent:current} circuit.",
       mustBeAlone: "This machine must have a circuit of its own; this one serves other things too.",
+      shouldBeAlone: "A 240 V machine should have a circuit of its own; this one serves other things too.",
       shareLarge:
         "The machine takes {load:current} of a shared {overcurrent:current} circuit, more than {most:current}.",
       deviceNotForAluminum: "The conductors are aluminum and the receptacle is not marked for it.",
@@ -144,8 +145,16 @@ export const circuitFound = defineRule({
       },
       gives: "serves",
     },
-    ...(["voltageSuits", "protects", "carries", "receptacleFits", "notAboveMost"] as const).map((gives) => ({
-      title: `The same, looked at for ${gives}`,
+    ...(
+      [
+        ["voltageSuits", "The same, its voltage"],
+        ["protects", "The same, breaker against wire"],
+        ["carries", "The same, wire against load"],
+        ["receptacleFits", "The same, its receptacle"],
+        ["notAboveMost", "The same, against the largest breaker that the plate allows"],
+      ] as const
+    ).map(([gives, title]) => ({
+      title,
       input: {
         kind: "dryer" as const,
         plate: { voltage: "240 V", neutral: true, current: "23 A", mostOvercurrent: "30 A" },
@@ -406,6 +415,24 @@ export const circuitFound = defineRule({
           wiring: "NM-B",
         },
         receptacle: { configuration: "14-30", count: "several" },
+      },
+      gives: "shouldBeAlone",
+    },
+    {
+      title: "A hood on the kitchen's countertop circuit",
+      input: {
+        kind: "hood",
+        plate: { voltage: "120 V", current: "3 A" },
+        system: "120/240 V",
+        circuit: {
+          overcurrent: "20 A",
+          device: "1-pole breaker",
+          individual: false,
+          size: "12 AWG",
+          metal: "copper",
+          wiring: "NM-B",
+        },
+        receptacle: { configuration: "5-20", count: "several" },
       },
       gives: "mustBeAlone",
     },
@@ -680,7 +707,7 @@ export const circuitFound = defineRule({
       if (individual === undefined) return missing(["sharingUnknown"], ["circuit", "individual"]);
       if (individual) return undefined;
       const alone = limit(ownCircuit, "none", { between, ...(kind === undefined ? {} : { kind }) });
-      if (alone?.value === 1) return say("mustBeAlone");
+      if (alone?.value === 1) return say(alone.origin === "practice" ? "shouldBeAlone" : "mustBeAlone");
       const share = limit(sharedShare);
       if (!share || hardWired) return undefined;
       const allowed = brand<"current">(share.value * overcurrent);
