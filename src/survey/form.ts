@@ -204,6 +204,11 @@ const shapedOf = (schema: z.core.$ZodType): Shaped => plainSchema(schema).defini
 const comment = (lines: readonly string[]): string[] => lines.map((line) => `// ${line}`);
 const indent = (lines: readonly string[]): string[] => lines.map((line) => `  ${line}`);
 
+/** The lines of a list of records, as many of them as the list must have. */
+function entryLines(shape: Record<string, z.core.$ZodType>, all: boolean, count: number): string[] {
+  return Array.from({ length: count }, () => ["{", ...indent(recordLines(shape, all)), "},"]).flat();
+}
+
 /** The lines of one record; `all` where the record as a whole is commented out, so that its own fields need not be. */
 function recordLines(shape: Record<string, z.core.$ZodType>, all: boolean): string[] {
   return Object.entries(shape).flatMap(([key, schema]) => {
@@ -218,7 +223,11 @@ function recordLines(shape: Record<string, z.core.$ZodType>, all: boolean): stri
     const value = fields
       ? ["{", ...indent(recordLines(fields, within)), "},"]
       : listed
-        ? ["[", ...indent(["{", ...indent(recordLines(listed, within)), "},"]), "],"]
+        ? [
+            "[",
+            ...indent(entryLines(listed, within, Math.max(1, leastOf(plainSchema(schema).definition as Known)))),
+            "],",
+          ]
         : [`${JSON.stringify(acceptedBy(schema).example)},`];
     const lines = [`"${key}": ${value[0]}`, ...value.slice(1)];
     return [...(head === "" ? [] : [`// ${head}`]), ...(off ? comment(lines) : lines)];
