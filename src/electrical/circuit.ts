@@ -3,6 +3,7 @@ import * as z from "zod";
 import { type AwgSize, awgSizes, metricSizes } from "../core/quantity/index.js";
 import { quantity, type Read } from "../core/rule/index.js";
 import { type ConfigurationName, configurations } from "./tables/configurations.js";
+import { type SocketName, sockets } from "./tables/sockets.js";
 import { type Wiring, wirings } from "./tables/wiring.js";
 
 /** Metals of conductors. */
@@ -18,6 +19,8 @@ export const wiringInput = z
   .enum(Object.keys(wirings) as [Wiring, ...Wiring[]])
   .describe("Cable type or insulation, as printed on the jacket");
 export const configurationInput = z.enum(Object.keys(configurations) as [ConfigurationName, ...ConfigurationName[]]);
+
+const socketInput = z.enum(Object.keys(sockets) as [SocketName, ...SocketName[]]).optional();
 
 /** Overcurrent devices by how many poles they open and whether together. */
 export const devices = [
@@ -83,6 +86,7 @@ export type Circuit = Read<z.output<typeof circuitInput>>;
 
 export const receptacleInput = z.strictObject({
   configuration: configurationInput.optional().describe("Configuration printed on the receptacle, without R"),
+  standard: socketInput.describe("Standard of the socket on a 230 V site; CEE 7 stands for 7/3 and 7/5"),
   count: z.enum(["single", "duplex", "several"]).optional().describe("Outlets on the circuit; a duplex counts as two"),
   aluminumRated: z
     .boolean()
@@ -95,6 +99,7 @@ export const receptacleInput = z.strictObject({
 
 export const cordInput = z.strictObject({
   plug: configurationInput.optional().describe("Configuration of the plug, without P"),
+  plugStandard: socketInput.describe("Standard of the plug on a 230 V site; CEE 7 stands for 7/4, 7/6 and 7/7"),
   size: z
     .enum([...awgSizes.slice(0, 7)] as ["18 AWG", ...(typeof awgSizes)[number][]])
     .optional()

@@ -10,6 +10,7 @@ import { belongsBetween, type System, systemInput } from "./system.js";
 import { alsoTakes, type ConfigurationName, configurationBasis, configurations } from "./tables/configurations.js";
 import { cordRows } from "./tables/cord-ampacity.js";
 import { receptacleFamilies } from "./tables/receptacles.js";
+import { socketAlsoTakes, socketBasis, sockets } from "./tables/sockets.js";
 import { leastNeutral } from "./tables/three-wire.js";
 
 export const cordMatchInput = z.strictObject({
@@ -77,6 +78,7 @@ export const cordMatch = defineRule({
       neutralUnused: "The {plug:text} cord fits; this machine uses no neutral: cap the white, green to the cabinet.",
       lineAndNeutralFit: "The {plug:text} plug fits machine and receptacle.",
       plugEnough: "The {plug:text} plug is good for {amps:current}; the machine draws {load:current}.",
+      socketFits: "The {plug:text} plug is good for {amps:current} at 230 V; the machine draws {load:current}.",
       cordEnough: "The {size:text} cord carries {amps:current}; the machine draws {load:current}.",
       lengthWithin: "The {length:length} cord is within the length that the rule for this machine sets.",
     },
@@ -102,6 +104,9 @@ export const cordMatch = defineRule({
         "With four wires the bonding strap must come off; left on, the cabinet carries part of the neutral's current.",
       strapMissing: "With three wires the bonding strap must be on; without it the cabinet is not grounded.",
       plugSmall: "The {plug:text} plug is good for {amps:current}; the machine draws {load:current}.",
+      socketSmall: "The {plug:text} plug is good for {amps:current} at 230 V; the machine draws {load:current}.",
+      otherStandard:
+        "A {plug:text} plug does not belong in a {socket:text} socket; an adapter is not for this machine.",
       cordSmall: "The {size:text} cord carries {amps:current} here; the machine draws {load:current}.",
       cordShort: "The {length:length} cord is shorter than the {least:length} that the rule for this machine sets.",
       cordLong: "The {length:length} cord is longer than the {most:length} that the rule for this machine sets.",
@@ -110,7 +115,9 @@ export const cordMatch = defineRule({
       plateUnknown: "The voltage on the machine's plate was not noted, or whether it needs a neutral.",
       threePhase: "A three-phase machine takes plugs of other families, which are not matched here; its sheet decides.",
       systemUnknown: "The supply system of the building is not known.",
-      elsewhere: "Plugs and sockets of 230 V countries are not matched here; the national standard decides.",
+      socketUnknown: "The standards of plug and socket were not noted.",
+      elsewhere:
+        "Plugs for machines on two or three lines of a 230/400 V system are not matched here; the national rules decide.",
       noCode: "The code adopted here has no rule for these receptacles.",
       receptacleUnknown: "The receptacle was not identified.",
       cordUnknown: "There is no cord yet; the receptacle asks for a {plug:text} one.",
@@ -426,8 +433,43 @@ export const cordMatch = defineRule({
     { title: "System not known", input: { plate: { voltage: "240 V", neutral: true } }, gives: "systemUnknown" },
     {
       title: "A house on 230 V",
-      input: { plate: { voltage: "230 V" }, system: "230/400 V" },
+      input: {
+        plate: { voltage: "230 V", power: "2.4 kW" },
+        system: "230/400 V",
+        receptacle: { standard: "CEE 7" },
+        cord: { plugStandard: "CEE 7" },
+      },
       at: { jurisdiction: { adopted: { iec60364: 2017 } } },
+      gives: "socketFits",
+    },
+    {
+      title: "A hungry machine at a 10 A socket",
+      input: {
+        plate: { voltage: "230 V", power: "2.8 kW" },
+        system: "230/400 V",
+        receptacle: { standard: "AS/NZS 3112, 10 A" },
+        cord: { plugStandard: "AS/NZS 3112, 10 A" },
+      },
+      gives: "socketSmall",
+    },
+    {
+      title: "A machine from over the sea",
+      input: {
+        plate: { voltage: "230 V", power: "2.4 kW" },
+        system: "230/400 V",
+        receptacle: { standard: "BS 1363" },
+        cord: { plugStandard: "CEE 7" },
+      },
+      gives: "otherStandard",
+    },
+    {
+      title: "A house on 230 V, socket not looked at",
+      input: { plate: { voltage: "230 V", power: "2.4 kW" }, system: "230/400 V" },
+      gives: "socketUnknown",
+    },
+    {
+      title: "A cooktop on 400 V",
+      input: { plate: { voltage: "400 V", neutral: true, power: "7.2 kW" }, system: "230/400 V" },
       gives: "elsewhere",
     },
     {
@@ -563,8 +605,8 @@ export const cordMatch = defineRule({
     const rated = plate.voltage;
     if (rated === undefined) return missing(["plateUnknown"], ["plate", "voltage"]);
     if (system === undefined) return missing(["systemUnknown"], ["system"]);
-    if (system === "230/400 V") return say("elsewhere");
     if (plate.phases === "three") return say("threePhase");
+    if (system === "230/400 V" && !hardWired) return abroad();
     const works = worksWith(system, plate);
     if (works === undefined) return missing(["plateUnknown"], ["plate", "neutral"]);
     rest(plateBasis);
@@ -681,6 +723,35 @@ export const cordMatch = defineRule({
       if (strap === undefined) return missing(["strapUnknown"], ["cord", "strap"]);
       if (wanted === "removed") return strap === "fitted" ? say("strapMustGo") : undefined;
       return strap === "fitted" ? undefined : say("strapMissing");
+    }
+
+    /** A 230 V machine at a socket of a national standard. */
+    function abroad(): Outcome {
+      if (belongsBetween("230/400 V", rated!) === "lines") return say("elsewhere");
+      const socket = receptacle?.standard;
+      const name = cord?.plugStandard;
+      if (socket === undefined || name === undefined) {
+        const unknown = [
+          socket === undefined ? [["receptacle", "standard"]] : [],
+          name === undefined ? [["cord", "plugStandard"]] : [],
+        ];
+        return missing(["socketUnknown"], ...unknown.flat());
+      }
+      const known = circuitLoad(kind, plate, at);
+      if (known === undefined) return missing(["loadUnknown"], ["plate", "current"]);
+      rest(socketBasis(name));
+      const amps = brand<"current">(sockets[name].amps);
+      const slots = { plug: name, amps, load: known.load };
+      const rated230 = judge({
+        kind: "current",
+        measured: known.load,
+        limit: amps,
+        sense: "atMost",
+        pass: ["socketFits", slots],
+        fail: ["socketSmall", slots],
+      });
+      const goesIn = name === socket || socketAlsoTakes[socket] === name;
+      return all(rated230, goesIn ? undefined : say("otherStandard", { plug: name, socket }));
     }
 
     /** A machine without plug: the same wires, landed in a box. */

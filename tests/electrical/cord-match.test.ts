@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { cordAmpacity, cordMatch, mates } from "../../src/electrical/index.js";
 import { type ConfigurationName, configurations } from "../../src/electrical/tables/configurations.js";
 import { cordRows } from "../../src/electrical/tables/cord-ampacity.js";
+import { type SocketName, sockets } from "../../src/electrical/tables/sockets.js";
 import { reference } from "../references.js";
 
 const { rows } = reference("electrical/cord-match.csv");
@@ -183,6 +184,25 @@ describe("electrical/cord-match", () => {
     const receptacle = { configuration: "5-15" } as const;
     expect(cordMatch({ ...gas, cord, receptacle, circuit: { ground: false } }).messageId).toBe("groundMissing");
     expect(cordMatch({ ...gas, cord, receptacle, circuit: { ground: true } }).verdict).toBe("pass");
+  });
+
+  test("on 230 V holds the machine against the rated current of its plug", () => {
+    const at230 = (power: string, standard: SocketName) =>
+      cordMatch({
+        plate: { voltage: "230 V", power },
+        system: "230/400 V",
+        receptacle: { standard },
+        cord: { plugStandard: standard },
+      }).verdict;
+    // kilowatts at the rated current: 16 A 3.68, 13 A 2.99, 10 A 2.30, 15 A 3.45
+    expect([at230("3.68 kW", "CEE 7"), at230("3.69 kW", "CEE 7")]).toEqual(["pass", "fail"]);
+    expect([at230("2.99 kW", "BS 1363"), at230("3 kW", "BS 1363")]).toEqual(["pass", "fail"]);
+    expect([at230("2.3 kW", "AS/NZS 3112, 10 A"), at230("2.31 kW", "AS/NZS 3112, 10 A")]).toEqual(["pass", "fail"]);
+    expect([at230("3.45 kW", "AS/NZS 3112, 15 A"), at230("3.46 kW", "AS/NZS 3112, 15 A")]).toEqual(["pass", "fail"]);
+    const amps = Object.entries(sockets).map(([name, socket]) => `${name}: ${socket.amps}`);
+    expect(amps.join("; ")).toBe(
+      "CEE 7: 16; BS 1363: 13; BS 546, 5 A: 5; BS 546, 15 A: 15; SN 441011, type 13: 10; SN 441011, type 23: 16; CEI 23-50, 10 A: 10; CEI 23-50, 16 A: 16; DS 60884-2-D1: 13; AS/NZS 3112, 10 A: 10; AS/NZS 3112, 15 A: 15",
+    );
   });
 
   test("asks for what was not looked at, and names what cannot be read", () => {
