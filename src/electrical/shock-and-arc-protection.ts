@@ -8,7 +8,6 @@ import {
   type Outcome,
   type Proposal,
   quantity,
-  type Read,
 } from "../core/rule/index.js";
 import { underNec } from "./basis.js";
 import { circuitInput } from "./circuit.js";
@@ -56,8 +55,6 @@ export const shockAndArcProtectionInput = z.strictObject({
     ),
   afci: z.boolean().optional().describe("Whether the breaker, or a device at the first outlet, is an AFCI"),
 });
-
-type Input = Read<z.output<typeof shockAndArcProtectionInput>>;
 
 const inPlace: Record<ProtectedPlace, string> = {
   "laundry area": "in a laundry area",
@@ -316,9 +313,9 @@ export const shockAndArcProtection = defineRule({
       if (supply === undefined || !reaches("shock")) return say("shockNotListed");
       const machine = heated() && limit(shockByMachine, "none", { kind: kind! })?.value === 1;
       const byPlace = !hardWired && limit(shockByPlace, "none", { place: place!, supply })?.value === 1;
-      const beside = byPlace || hardWired ? undefined : limit(sinkWithin);
       // the sink's item is about the same circuits as the places
-      const sink = beside && (supply === "120 V, 15 or 20 A" || sinkForAnyRating()) ? beside : undefined;
+      const takesSink = !byPlace && !hardWired && (supply === "120 V, 15 or 20 A" || sinkForAnyRating());
+      const sink = takesSink ? limit(sinkWithin) : undefined;
       if (byPlace) return fitted(`a receptacle ${inPlace[place!]}`);
       if (machine) return byMachine(sink);
       return sink ? bySink(sink) : fitted(undefined);
@@ -404,13 +401,14 @@ export const shockAndArcProtection = defineRule({
       return called && gfci === undefined ? missing(["rcdUnknown"], ["gfci"]) : larger;
     }
   },
-  mend({ gfci, afci }: Input) {
+  mend(input, at) {
     const proposals: Proposal<typeof remedies>[] = [];
     const shock = { path: ["gfci"], value: true };
     const arc = { path: ["afci"], value: true };
-    if (gfci === false) proposals.push({ change: [shock], say: ["gfci"] });
-    if (afci === false) proposals.push({ change: [arc], say: ["afci"] });
-    if (gfci === false && afci !== true) proposals.push({ change: [shock, arc], say: ["both"] });
+    const passes = (change: object) => shockAndArcProtection.run({ ...input, ...change }, at, []).verdict === "pass";
+    if (passes({ gfci: true })) proposals.push({ change: [shock], say: ["gfci"] });
+    else if (passes({ afci: true })) proposals.push({ change: [arc], say: ["afci"] });
+    else proposals.push({ change: [shock, arc], say: ["both"] });
     return proposals;
   },
 });

@@ -79,9 +79,11 @@ describe("electrical/shock-and-arc-protection", () => {
       ]),
     );
     expect(finding.remedies.map(({ message }) => message)).toEqual(["Fit a breaker that is GFCI and AFCI in one."]);
-    expect(run({ ...range, sinkDistance: "4 ft" }).workings.map(({ text }) => text)).toEqual([
-      "4 ft at least 6 ft: does not hold",
+    const beside = run({ ...range, sinkDistance: "4 ft" });
+    expect(beside.remedies.map(({ message }) => message)).toEqual([
+      "Fit a GFCI breaker, or a GFCI receptacle of the circuit's rating.",
     ]);
+    expect(beside.workings.map(({ text }) => text)).toEqual(["4 ft at least 6 ft: does not hold"]);
   });
 
   test("leaves old work alone, but not a receptacle that is replaced", () => {
