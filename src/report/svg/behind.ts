@@ -50,6 +50,8 @@ const WALL_THICK = 22;
 const BACK_LEAST = 96;
 const ROW = 48;
 const BAR = 16;
+/** Less than this is nothing to draw [m]. */
+const THIN = 1e-4;
 
 const looks: readonly Hatch[] = ["cross", "back", "dots", "bars"];
 
@@ -124,7 +126,7 @@ export function behindDrawing(data: BehindData, { id = "behind", units }: Drawin
   const deepest = Math.max(gap ?? 0, ...lines.map((one) => lengthOf(one) - (one.recess ?? 0)));
   const recessed = Math.max(0, ...lines.map(({ recess = 0 }) => recess));
   const wall = WALL - (recessed > 0 ? 30 : 0);
-  const scale = deepest > 0 ? (wall - BACK_LEAST) / deepest : 0;
+  const scale = deepest > THIN ? (wall - BACK_LEAST) / deepest : 0;
   const back = gap === undefined ? undefined : wall - gap * scale;
   const top = whole.end + 34;
   const bottom = top + 8 + Math.max(1, lines.length) * ROW;

@@ -90,8 +90,10 @@ export interface PlanData {
   readonly remarks?: readonly string[] | undefined;
 }
 
-const MARGIN_LEFT = 94;
+/** Left of the plan, beside the texts there. */
+const MARGIN_LEFT = 40;
 const MARGIN_RIGHT = 18;
+const FRONT = "front: you stand here";
 const MARGIN_TOP = 82;
 const TALLEST = 340;
 /** What stands opposite further off than so many sizes of the machine is said in words, not drawn. */
@@ -196,12 +198,15 @@ export function planDrawing(data: PlanData, { id = "plan", units }: DrawingOptio
   } = data;
   const { sides, shared } = sidesOf(data);
   const extent = extentOf(data, sides);
+  const ahead = sides.front ?? facing;
+  const downTexts = [gaps.behind, depth, ahead].map((size) => (size === undefined ? "" : show(size)));
+  const marginLeft = MARGIN_LEFT + Math.max(...downTexts.map((text) => textWidth(text, SMALL)));
   const scale = Math.min(
-    (WIDTH - MARGIN_LEFT - MARGIN_RIGHT) / (extent.right - extent.left),
+    (WIDTH - marginLeft - MARGIN_RIGHT) / (extent.right - extent.left),
     TALLEST / (extent.front - extent.back),
   );
-  const spare = WIDTH - MARGIN_LEFT - MARGIN_RIGHT - (extent.right - extent.left) * scale;
-  const x = (value: number): number => MARGIN_LEFT + spare / 2 + (value - extent.left) * scale;
+  const spare = WIDTH - marginLeft - MARGIN_RIGHT - (extent.right - extent.left) * scale;
+  const x = (value: number): number => marginLeft + spare / 2 + (value - extent.left) * scale;
   const y = (value: number): number => MARGIN_TOP + (value - extent.back) * scale;
   const at = ([px, py]: Point): Point => [x(px), y(py)];
   const edge = { left: x(extent.left), right: x(extent.right), top: y(extent.back), bottom: y(extent.front) };
@@ -310,6 +315,7 @@ export function planDrawing(data: PlanData, { id = "plan", units }: DrawingOptio
       label([centre, chainY - (meets ? 28 : 12)], text, { anchor: "middle", size: SMALL }),
     ];
   };
+  const frontHalf = textWidth(FRONT, SMALL) / 2 + 2;
   const across: Content[] = [above(x(0), x(width), widthText, false)];
   if (gaps.left !== undefined) across.push(above(wallLeft ?? edge.left, x(0), show(gaps.left), true));
   if (gaps.right !== undefined) across.push(above(x(width), wallRight ?? edge.right, show(gaps.right), true));
@@ -319,7 +325,6 @@ export function planDrawing(data: PlanData, { id = "plan", units }: DrawingOptio
   const spans: { from: number; to: number; text: string }[] = [];
   if (gaps.behind !== undefined) spans.push({ from: wallBehind ?? edge.top, to: y(-depth), text: show(gaps.behind) });
   spans.push({ from: y(-depth), to: y(0), text: show(depth) });
-  const ahead = sides.front ?? facing;
   if (ahead !== undefined) spans.push({ from: y(0), to: Math.min(y(ahead), edge.bottom), text: show(ahead) });
   let lowest = Number.NEGATIVE_INFINITY;
   const down = spans.map(({ from, to, text }) => {
@@ -411,7 +416,10 @@ export function planDrawing(data: PlanData, { id = "plan", units }: DrawingOptio
     doors,
     across,
     down,
-    label([middleX, edge.bottom + WALL + 16], "front: you stand here", { anchor: "middle", size: SMALL }),
+    label([within(middleX, frontHalf, WIDTH - frontHalf), edge.bottom + WALL + 16], FRONT, {
+      anchor: "middle",
+      size: SMALL,
+    }),
     list.markup,
     sampled.markup,
   );
