@@ -33,6 +33,12 @@ const columns = [
   "machine.plate.voltage [V]",
   "machine.plate.current [A]",
   "machine.plate.neutral",
+  "placement.plan.room.width [ft]",
+  "placement.plan.room.depth [ft]",
+  "placement.plan.room.height [ft]",
+  "placement.plan.things",
+  "placement.plan.doors",
+  "placement.plan.panels",
   "placement.way",
   "placement.tipping.headroom [in]",
   "placement.floor.floor",
@@ -125,6 +131,7 @@ const columns = [
   "plumbing.drain.armPipe",
   "plumbing.drain.pipe",
   "plumbing.drain.material",
+  "plumbing.drain.otherUnits",
   "plumbing.split.isShared",
   "plumbing.surge.arrester",
   "plumbing.surge.arresters",
@@ -223,6 +230,12 @@ const everywhere: Cells = {
   "electrical.protection.gfci": "yes",
   "electrical.protection.afci": "yes",
   "electrical.disconnect.plugReachable": "yes",
+  "placement.plan.room.width": "9",
+  "placement.plan.room.depth": "9",
+  "placement.plan.room.height": "8",
+  "placement.plan.things": "none",
+  "placement.plan.doors": "none",
+  "placement.plan.panels": "none",
   "placement.way": "none",
   "placement.tipping.headroom": "84",
   "placement.floor.floor": "slab on ground",
@@ -360,6 +373,7 @@ const washer: Cells = {
   "plumbing.drain.armPipe": "2",
   "plumbing.drain.pipe": "2",
   "plumbing.drain.material": "plastic",
+  "plumbing.drain.otherUnits": "0",
   "plumbing.split.isShared": "no",
   "plumbing.surge.arrester": "A",
   "plumbing.surge.arresters": "1",
@@ -539,6 +553,9 @@ function recordOf(cells: Cells): Record<string, unknown> {
 }
 
 const lists = [
+  "placement.plan.things",
+  "placement.plan.doors",
+  "placement.plan.panels",
   "placement.way",
   "placement.things",
   "electrical.cordWay.path",
@@ -546,7 +563,7 @@ const lists = [
   "plumbing.hose.damage",
   "venting.duct.elbows",
 ];
-const plainNumbers = ["pieces", "count", "carrying", "irc", "nec", "arresters", "units"];
+const plainNumbers = ["pieces", "count", "carrying", "irc", "nec", "arresters", "units", "otherUnits"];
 
 function jsonOf(cell: string, unit: string | undefined, column: string): unknown {
   const withUnit = (text: string): string => {

@@ -64,7 +64,9 @@ describe("the empty survey", () => {
     const errors: never[] = [];
     const all = parse(brought, errors, { allowTrailingComma: true });
     expect(errors).toEqual([]);
-    expect(surveyInput.safeParse(all).error?.issues).toBe(undefined);
+    // examples of fields that hang together need not fit each other; all else must
+    const issues = surveyInput.safeParse(all).error?.issues ?? [];
+    expect(issues.filter(({ code }) => code !== "custom")).toEqual([]);
   });
 
   test("as CSV names every field, and its row is accepted", async () => {
