@@ -1,7 +1,8 @@
 import * as z from "zod";
+import { commonPractice } from "../core/basis/index.js";
 import { brand, type Power } from "../core/quantity/index.js";
 import { defineRule, machineFacts, type Outcome, type Proposal, quantity } from "../core/rule/index.js";
-import { necBasis, plateBasis } from "./basis.js";
+import { necBasis, plateBasis, underNec } from "./basis.js";
 import { lockableCounts, sightDistance, smallAppliance } from "./limits-disconnect.js";
 import { type Plate, plateInput, ROOT_THREE, ratedCurrent } from "./plate.js";
 
@@ -241,7 +242,8 @@ export const disconnect = defineRule({
     if (!hardWired) {
       if (plugReachable === undefined) return missing(["plugUnknown"], ["plugReachable"]);
       if (plugReachable) {
-        rest(necBasis(at, "422.33(A)", "secondary", "A plug that can be reached is the means of disconnecting."));
+        const note = "A plug that can be reached is the means of disconnecting.";
+        rest(underNec(at) ? necBasis(at, "422.33(A)", "secondary", note) : { ...commonPractice, note });
         return say("byPlug");
       }
     }

@@ -70,6 +70,13 @@ describe("electrical/disconnect", () => {
     expect(disconnect({ ...own, breaker: { ...apart, near: true } }, block).verdict).toBe("pass");
   });
 
+  test("cites no section of a code that is not adopted", () => {
+    const at = { jurisdiction: { adopted: { iec60364: 2017 } } } as const;
+    const plugged = disconnect({ hardWired: false, plugReachable: true }, at);
+    expect(plugged).toMatchObject({ verdict: "pass", basis: [{ force: "practice" }] });
+    expect(disconnect({ ...oven, breaker: { lockable: true } }, at)).toMatchObject({ verdict: "review", basis: [] });
+  });
+
   test("a lock that can be put on never makes things worse", () => {
     const flag = fc.option(fc.boolean(), { nil: undefined });
     const place = fc.record(
