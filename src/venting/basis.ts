@@ -111,3 +111,9 @@ export const testLoad: Basis = {
   confirmed: "memory",
   note: "A standard load of 8.45 lb bone dry at 57.5 % moisture, dried to 4 %.",
 };
+
+/** How a run is put together at the bench. */
+export const ductWork: Basis = {
+  ...commonPractice,
+  note: "A joint is wrapped once with a quarter of the girth to spare; every leg has a support of its own; the transition duct has a clamp at each end.",
+};

@@ -5,11 +5,13 @@ export { type AirOpening, airOpeningInput, closetAir, freeArea, louvreFace, type
 export { airWays, combustionAir, draughts, volumeAtChange } from "./combustion-air.js";
 export { condensation } from "./condensation.js";
 export { type Cell, type Entering, insideFilm, march, type Stretch } from "./cooling.js";
+export { cutList, legPieces } from "./cut-list.js";
 export { type Deduction, developedLength, elbowInput } from "./developed.js";
 export { type Drying, type DryingRate, dryingAir, dryingRate, type RateSetter } from "./drying-air.js";
 export { ductAirflow } from "./duct-airflow.js";
 export { ductConstruction, ductMaterials } from "./duct-construction.js";
 export { ductLength, furtherElbows } from "./duct-length.js";
+export { ductOptions } from "./duct-options.js";
 export { ductResistance } from "./duct-resistance.js";
 export { hoodExhaust, hoodMaterials } from "./hood-exhaust.js";
 export { lengthLabel } from "./length-label.js";
@@ -17,6 +19,8 @@ export { type CodeLength, codeLength, type HydraulicLength, hydraulicLength, pla
 export { lintMargin, withLint } from "./lint-margin.js";
 export { makeupAir } from "./makeup-air.js";
 export { type HouseAir, makeupNeed, makeupOpening } from "./makeup-opening.js";
+export { type Cutting, type Cuttings, cutStock } from "./packing.js";
+export { cheapestRoute, type Plan, type Route, type RouteCosts } from "./routing.js";
 export {
   backPressure,
   compressionFactor,

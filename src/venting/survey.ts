@@ -5,10 +5,12 @@ import { boosterFan, boosterFanInput } from "./booster-fan.js";
 import { closetAir, closetAirInput } from "./closet-air.js";
 import { combustionAir, combustionAirInput } from "./combustion-air.js";
 import { condensation, condensationInput } from "./condensation.js";
+import { cutList, cutListInput } from "./cut-list.js";
 import { dryingAir, dryingAirInput } from "./drying-air.js";
 import { ductAirflow } from "./duct-airflow.js";
 import { ductConstruction, ductConstructionInput } from "./duct-construction.js";
 import { ductLength, ductLengthInput } from "./duct-length.js";
+import { ductOptions, ductOptionsInput } from "./duct-options.js";
 import { ductResistance } from "./duct-resistance.js";
 import { hoodExhaust, hoodExhaustInput } from "./hood-exhaust.js";
 import { lengthLabel, lengthLabelInput } from "./length-label.js";
@@ -39,6 +41,8 @@ const { airTemperature, airHumidity, altitude, blower, backPressureLimit, leastF
 const { atticTemperature, crawlTemperature } = condensationInput.shape;
 const { roomTemperature, roomHumidity, flow, freeFlow, waterInLoad, wetness } = dryingAirInput.shape;
 const { hottest, hottestInlet, intoAir } = dryingAirInput.shape;
+const { legs, stock, lap, studs } = cutListInput.shape;
+const { layouts, plan, cell, diagonals } = ductOptionsInput.shape;
 
 /** The run as the air sees it. */
 const run = {
@@ -122,6 +126,10 @@ export const ventingPart = definePart({
       })
       .optional()
       .describe("The air in the duct and around it"),
+    planning: z
+      .strictObject({ layouts, plan, cell, diagonals, legs, stock, lap, studs })
+      .optional()
+      .describe("Ways for a run that is still to be built, and the legs to be cut for it"),
     label: z
       .strictObject({ fitted: lengthLabelInput.shape.fitted, distance: lengthLabelInput.shape.distance })
       .optional()
@@ -218,6 +226,32 @@ export const ventingPart = definePart({
         intoAir: "machine.intoAir",
         waterInLoad: "venting.air.waterInLoad",
         altitude: "venting.air.altitude",
+      },
+    },
+    {
+      entry: ductOptions,
+      from: {
+        fuel: "machine.fuel",
+        exhaustRate: "machine.exhaustRate",
+        diameter: "venting.duct.diameter",
+        straight: "venting.duct.straight",
+        elbows: "venting.duct.elbows",
+        layouts: "venting.planning.layouts",
+        plan: "venting.planning.plan",
+        cell: "venting.planning.cell",
+        diagonals: "venting.planning.diagonals",
+      },
+    },
+    {
+      entry: cutList,
+      from: {
+        fuel: "machine.fuel",
+        legs: "venting.planning.legs",
+        elbows: "venting.duct.elbows",
+        pieces: "venting.transition.pieces",
+        stock: "venting.planning.stock",
+        lap: "venting.planning.lap",
+        studs: "venting.planning.studs",
       },
     },
     { entry: makeupOpening, from: { exhaustRate: "machine.exhaustRate", ...fields("house", houseFields) } },
