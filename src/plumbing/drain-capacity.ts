@@ -213,11 +213,13 @@ export const drainCapacity = defineRule({
     if (kind !== "washer" && kind !== "stack") return say("noWasher");
 
     const carry = (): Outcome => {
-      if (pump === undefined) return missing(["pumpUnknown"], ["pump"]);
-      if (pipe === undefined || material === undefined || slope === undefined) {
+      if (pump === undefined || pipe === undefined || material === undefined || slope === undefined) {
         const open = { pipe, material, slope };
         const absent = Object.entries(open).flatMap(([name, value]) => (value === undefined ? [[name]] : []));
-        return missing(["drainUnknown"], ...absent);
+        return all(
+          pump === undefined ? missing(["pumpUnknown"], ["pump"]) : undefined,
+          absent.length > 0 ? missing(["drainUnknown"], ...absent) : undefined,
+        );
       }
       const roughness = drainRoughness[material];
       const drain = { diameter: boreOf(pipe), slope, roughness };
@@ -284,7 +286,8 @@ export const drainCapacity = defineRule({
     };
     const reach = (): Outcome => {
       if (arm === undefined || armPipe === undefined) {
-        return missing(["armUnknown"], arm === undefined ? ["arm"] : ["armPipe"]);
+        const absent = [arm === undefined ? ["arm"] : [], armPipe === undefined ? ["armPipe"] : []];
+        return missing(["armUnknown"], ...absent.filter((path) => path.length > 0));
       }
       const most = limit(trapArm, "none", { size: armPipe });
       if (!most) return missing(["noTable"], ["armPipe"]);
@@ -312,7 +315,8 @@ export const drainCapacity = defineRule({
       );
     };
     const load = () => {
-      if (pipe === undefined) return undefined;
+      if (pipe === undefined)
+        return input.otherUnits === undefined ? missing(["unitsUnknown"], ["otherUnits"]) : undefined;
       const most = limit(branchUnits, "none", { size: pipe });
       const own = limit(washerUnits);
       if (!most || !own) return missing(["noTable"], ["pipe"]);

@@ -144,7 +144,9 @@ export const gasDemand = defineCalculator({
   compute(input, { assume, formula, impossible, missing, rest }) {
     const { fuel, heatInput, altitude, makerDerates = "code", dial, dialTime } = input;
     if (!burns(fuel) || fuel === "electric" || fuel === "none") return impossible(["noGas"]);
-    if (heatInput === undefined) return missing(["inputUnknown"], ["heatInput"]);
+    if (heatInput === undefined) {
+      return missing(["inputUnknown"], ["heatInput"], ...(altitude === undefined ? [["altitude"]] : []));
+    }
     if (altitude === undefined) return missing(["altitudeUnknown"], ["altitude"]);
     const bases: Basis[] = [gasHeat, altitudeCode];
     for (const basis of bases) rest(basis);

@@ -158,7 +158,8 @@ export interface GasCapacity {
  * Gas that a pipe carries [m³/s], by the code's equation for the inlet pressure and by the printed table for that gas,
  * drop and size; the stricter counts.
  *
- * Equation 4-1 under 1.5 psi, equation 4-2 from there on; the tables take the next longer row.
+ * Equation 4-1 under 1.5 psi, equation 4-2 from there on; the tables take the next longer row, and past their last row
+ * that one as a cap on the equation.
  *
  * @param fuel - the gas
  * @param pipe - pipe by nominal size
@@ -184,7 +185,8 @@ export function gasPipeCapacity(
   }
   const equation = lowPressureGasFlow(bore, drop, length, gas);
   const table = capacityTable(fuel, drop, pipe);
-  const found = table && lookUp(table, length);
+  // Past its last row the table says nothing, but a longer pipe cannot carry more than that row.
+  const found = table && (lookUp(table, length) ?? table.rows[table.rows.length - 1]![1]);
   if (found === undefined) return { equation, printed: undefined, capacity: equation };
   // The propane table is in heat, at the code's heat content.
   const printed =
@@ -314,8 +316,13 @@ export const gasPipe = defineRule({
   check(input, { all, assume, formula, judge, limit, lookUp: show, missing, say }) {
     const { fuel, sections, inlet, method = "longestLength" } = input;
     if (!burns(fuel) || fuel === "electric" || fuel === "none") return say("noGas");
-    if (sections === undefined || sections.length === 0) return missing(["sectionsUnknown"], ["sections"]);
-    if (inlet === undefined) return missing(["inletUnknown"], ["inlet"]);
+    const listed = sections !== undefined && sections.length > 0;
+    if (!listed || inlet === undefined) {
+      return all(
+        listed ? undefined : missing(["sectionsUnknown"], ["sections"]),
+        inlet === undefined ? missing(["inletUnknown"], ["inlet"]) : undefined,
+      );
+    }
     const low = inlet < LOW_END;
     const usual = low && input.drop === undefined ? limit(pipeDrop, fuel)?.value : undefined;
     const drop = input.drop ?? (usual === undefined ? undefined : brand<"pressure">(usual));
@@ -352,7 +359,13 @@ export const gasPipe = defineRule({
         );
       }
       const table = low ? capacityTable(fuel, drop, pipe) : undefined;
-      if (table) show(table, length, "length", fuel === "propane" ? "heatRate" : "gasFlow");
+      if (table && lookUp(table, length) !== undefined) {
+        show(table, length, "length", fuel === "propane" ? "heatRate" : "gasFlow");
+      } else if (table) {
+        assume(
+          "Where a run is longer than the printed table, the equation is used, and never more than the table's last row.",
+        );
+      }
       if (printed !== undefined) {
         formula("{capacity:gasFlow} = min({equation:gasFlow}, {printed:gasFlow})", { capacity, equation, printed });
       }

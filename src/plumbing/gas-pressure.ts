@@ -144,8 +144,8 @@ export const gasPressure = defineRule({
   check(input, { all, formula, judge, limit, missing, say }) {
     const { fuel, supplied, staticPressure, flowPressure, manifoldPressure, plateManifold } = input;
     if (!burns(fuel)) return say("noGas");
-    if (supplied === undefined) return missing(["supplyUnknown"], ["supplied"]);
-    if (supplied !== fuel) return say("wrongGas", { set: gasNames[fuel], gas: gasNames[supplied] });
+    if (supplied !== undefined && supplied !== fuel)
+      return say("wrongGas", { set: gasNames[fuel], gas: gasNames[supplied] });
     const kind = "gasPressure" as const;
 
     const rest = () => {
@@ -209,6 +209,8 @@ export const gasPressure = defineRule({
         ],
       });
     };
-    return all(say("rightGas", { gas: gasNames[fuel] }), rest(), burning(), manifold());
+    const gas =
+      supplied === undefined ? missing(["supplyUnknown"], ["supplied"]) : say("rightGas", { gas: gasNames[fuel] });
+    return all(gas, rest(), burning(), manifold());
   },
 });

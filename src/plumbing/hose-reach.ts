@@ -141,11 +141,16 @@ export const hoseReach = defineRule({
     const wet = takesWater({ kind, steam, supply });
     if (wet === false) return say("noWater");
     if (wet === undefined) return missing(["waterUnknown"], [waterQuestion(kind)]);
-    if (legs === undefined || legs.length === 0) return missing(["routeUnknown"], ["legs"]);
 
     const reach = () => {
-      if (hose === undefined) return missing(["hoseUnknown"], ["hose"]);
-      if (pullOut === undefined) return missing(["pullUnknown"], ["pullOut"]);
+      const hasRoute = legs !== undefined && legs.length > 0;
+      if (!hasRoute || hose === undefined || pullOut === undefined) {
+        return all(
+          hasRoute ? undefined : missing(["routeUnknown"], ["legs"]),
+          hose === undefined ? missing(["hoseUnknown"], ["hose"]) : undefined,
+          pullOut === undefined ? missing(["pullUnknown"], ["pullOut"]) : undefined,
+        );
+      }
       const need = hoseNeeded(legs, pullOut);
       const route = hoseNeeded(legs, brand<"length">(0));
       formula("{need:length} = {route:length} + {pullOut:length}", { need, route, pullOut });
@@ -160,7 +165,7 @@ export const hoseReach = defineRule({
     };
 
     const bend = () => {
-      if (legs.length === 1) return undefined;
+      if (legs === undefined || legs.length < 2) return undefined;
       if (bendRadius === undefined) return missing(["radiusUnknown"], ["bendRadius"]);
       const { leg, bends, room } = tightestLeg(legs);
       formula("{room:inches} = {leg:inches} / {bends:count}", { room, leg, bends });

@@ -236,22 +236,26 @@ export const leakTest = defineRule({
   check(input, { all, assume, at, formula, judge, limit, missing, say }) {
     const { fuel, working, startPressure, endPressure, duration, fullScale, step, volume } = input;
     if (!burns(fuel)) return say("noGas");
-    if (startPressure === undefined || endPressure === undefined) {
-      const absent = startPressure === undefined ? ["startPressure"] : [];
-      return missing(
-        ["readingsUnknown"],
-        ...[absent, endPressure === undefined ? ["endPressure"] : []].filter((p) => p.length > 0),
-      );
-    }
+    const absentOf = (open: Readonly<Record<string, unknown>>): string[][] =>
+      Object.entries(open).flatMap(([name, value]) => (value === undefined ? [[name]] : []));
 
     const fall = () => {
       const { startTemperature, endTemperature } = input;
-      if (startTemperature === undefined || endTemperature === undefined) {
-        const open = { startTemperature, endTemperature };
-        const absent = Object.entries(open).flatMap(([name, value]) => (value === undefined ? [[name]] : []));
-        return missing(["temperatureUnknown"], ...absent);
+      const noReading = absentOf({ startPressure, endPressure });
+      const noTemperature = absentOf({ startTemperature, endTemperature });
+      if (
+        startPressure === undefined ||
+        endPressure === undefined ||
+        startTemperature === undefined ||
+        endTemperature === undefined ||
+        step === undefined
+      ) {
+        return all(
+          noReading.length > 0 ? missing(["readingsUnknown"], ...noReading) : undefined,
+          noTemperature.length > 0 ? missing(["temperatureUnknown"], ...noTemperature) : undefined,
+          step === undefined ? missing(["stepUnknown"], ["step"]) : undefined,
+        );
       }
-      if (step === undefined) return missing(["stepUnknown"], ["step"]);
       const usual = si(codeAtmosphere_psi, "psi");
       const startBarometer = input.startBarometer ?? input.endBarometer ?? usual;
       const endBarometer = input.endBarometer ?? startBarometer;
@@ -325,6 +329,9 @@ export const leakTest = defineRule({
     const pressure = () => {
       const least = limit(testLeast, fuel);
       const factor = limit(testFactor, fuel);
+      if (startPressure === undefined) {
+        return factor && working === undefined ? missing(["workingUnknown"], ["working"]) : undefined;
+      }
       const ratio = working === undefined ? undefined : brand<"ratio">(startPressure / working);
       if (factor && ratio !== undefined) {
         formula("{ratio:ratio} = {test:pressure} / {working:pressure}", {
@@ -376,6 +383,7 @@ export const leakTest = defineRule({
       const most = limit(gaugeScale, fuel);
       if (!most) return undefined;
       if (fullScale === undefined) return missing(["scaleUnknown"], ["fullScale"]);
+      if (startPressure === undefined) return undefined;
       const ratio: Ratio = brand<"ratio">(fullScale / startPressure);
       formula("{ratio:ratio} = {full:pressure} / {test:pressure}", { ratio, full: fullScale, test: startPressure });
       return judge({

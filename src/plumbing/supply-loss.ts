@@ -211,12 +211,13 @@ export const supplyLoss = defineCalculator({
     { assume, formula, impossible, missing },
   ) {
     if (kind !== undefined && takesWater({ kind, steam, supply }) === false) return impossible(["noWater"]);
-    if (runs === undefined || runs.length === 0) return missing(["runsUnknown"], ["runs"]);
-    if (flow === undefined) return missing(["flowUnknown"], ["flow"]);
-    if (flowPressure === undefined || rise === undefined) {
-      const absent = flowPressure === undefined ? ["flowPressure"] : ["rise"];
-      return missing(["pressureUnknown"], absent);
-    }
+    const later = Object.entries({ flowPressure, rise }).flatMap(([name, value]) =>
+      value === undefined ? [[name]] : [],
+    );
+    const noFlow = flow === undefined ? [["flow"]] : [];
+    if (runs === undefined || runs.length === 0) return missing(["runsUnknown"], ["runs"], ...noFlow, ...later);
+    if (flow === undefined) return missing(["flowUnknown"], ["flow"], ...later);
+    if (flowPressure === undefined || rise === undefined) return missing(["pressureUnknown"], ...later);
     const temperature = given ?? si(usualWater.cold_C, "degC");
     if (given === undefined) assume("The water is taken to be at 15 °C.");
     const density: Density = waterDensity(temperature);

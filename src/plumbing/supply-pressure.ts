@@ -260,8 +260,12 @@ export const supplyPressure = defineRule({
     };
 
     const supply = () => {
-      if (staticPressure === undefined) return missing(["staticUnknown"], ["staticPressure"]);
-      if (rise === undefined) return missing(["riseUnknown"], ["rise"]);
+      if (staticPressure === undefined || rise === undefined) {
+        return all(
+          staticPressure === undefined ? missing(["staticUnknown"], ["staticPressure"]) : undefined,
+          rise === undefined ? missing(["riseUnknown"], ["rise"]) : undefined,
+        );
+      }
       const here = atMachine("static", staticPressure, rise);
       const highest = brand<"pressure">(Math.max(staticPressure, here));
       const most = limit(staticMost);
@@ -296,8 +300,8 @@ export const supplyPressure = defineRule({
     };
 
     const flowing = () => {
-      if (staticPressure === undefined || rise === undefined) return undefined;
       if (flowPressure === undefined) return missing(["flowUnknown"], ["flowPressure"]);
+      if (staticPressure === undefined || rise === undefined) return undefined;
       const here = atMachine("flow", flowPressure, rise);
       const outlet = outletOf(kind);
       const least = outlet === "none" ? undefined : limit(flowLeast, "none", { outlet });
@@ -334,7 +338,7 @@ export const supplyPressure = defineRule({
     };
 
     const expansion = () => {
-      if (storageHeater === false || staticPressure === undefined) return undefined;
+      if (storageHeater === false) return undefined;
       const closed = regulator === true || checkValve === true;
       if (!closed) {
         if (regulator === false && checkValve === false) return undefined;

@@ -126,7 +126,15 @@ describe("plumbing/drain-capacity", () => {
   });
 
   test("asks for what is missing or too close, and points at what cannot be read", () => {
-    expect(drainCapacity({ kind: "washer" }).missing.map(({ path }) => path[0])).toEqual(["pump", "arm"]);
+    expect(drainCapacity({ kind: "washer" }).missing.map(({ path }) => path[0])).toEqual([
+      "pump",
+      "pipe",
+      "material",
+      "slope",
+      "arm",
+      "armPipe",
+      "otherUnits",
+    ]);
     expect(check({ slope: "0.25 in/ft ± 0.05 in/ft" }).messageId).toBe("tooCloseToCall");
     expect(drainCapacity.try({ ...good, pump: 14 }).fault?.issues[0]).toMatchObject({ path: ["pump"], code: "noUnit" });
   });

@@ -141,6 +141,16 @@ describe("plumbing/fitting-turns", () => {
     expect(wrong).toBeGreaterThan(1.2 * (values["torqueLow"] as { si: number }).si);
   });
 
+  test("the thread part gives two handbook examples (Shigley, 8-1 and 8-4, from memory)", () => {
+    // Square double thread: 32 mm, mean diameter 30 mm, lead 8 mm, f = fc = 0.08, collar 40 mm, 6.4 kN: 26.18 N·m.
+    const screw = threadFactor(si(32, "mm"), si(30, "mm"), si(8, "mm"), 0.08, si(0, "deg"));
+    expect(6400 * (0.032 * screw + (0.08 * 0.04) / 2)).toBeCloseTo(26.18, 2);
+    // 3/4-16 UNF, 25 kip, f = fc = 0.15, d2 0.7094 in, collar 1.25 d: 3,551 lbf·in against 3,750 by K 0.2.
+    const bolt = threadFactor(si(0.75, "in"), si(0.7094, "in"), si(1 / 16, "in"), 0.15, si(60, "deg"));
+    expect(Math.abs(25_000 * 0.75 * (bolt + 0.625 * 0.15) - 3551)).toBeLessThan(2);
+    expect(25_000 * 0.75 * 0.2).toBe(3750);
+  });
+
   test("halves the flare torque for brass, which a manual for steel does not say", () => {
     const at = (metal: "brass" | "steel") =>
       fittingTurns({ joint: "flare45", thread: "5/8-18 flare 45°", metal }).values["torqueHigh"] as { si: number };

@@ -190,6 +190,15 @@ describe("plumbing/gas-pipe", () => {
     expect(inUnit(printed!, "cfh")).not.toBeCloseTo((72 + 65) / 2, 0);
   });
 
+  test("trap: just past the printed table a longer pipe does not carry more again", () => {
+    const at = (feet: number) => gasPipeCapacity("naturalGas", "steel 3/4", si(feet, "ft"), low, si(0.5, "inH2O"));
+    // The table's last row, 150 ft, has 83; the equation alone gives 83.6 at 150.2 ft.
+    expect(inUnit(at(150).capacity, "cfh")).toBeCloseTo(83, 9);
+    expect(inUnit(at(150.2).equation, "cfh")).toBeGreaterThan(83.5);
+    expect(inUnit(at(150.2).capacity, "cfh")).toBeCloseTo(83, 9);
+    expect(at(200).capacity).toBe(at(200).equation);
+  });
+
   test("trap: fittings count only from four in a section on, and by their bore", () => {
     expect(sectionLength({ pipe: "steel 1/2", length: si(10, "ft"), elbows: 3 })).toBe(si(10, "ft"));
     expect(inUnit(sectionLength({ pipe: "steel 1/2", length: si(10, "ft"), elbows: 4 }), "ft")).toBeCloseTo(16.22, 2);

@@ -132,6 +132,14 @@ describe("plumbing/leak-test", () => {
     expect(leakTest({ fuel: "naturalGas" }).missing.map(({ path }) => path[0])).toEqual([
       "startPressure",
       "endPressure",
+      "startTemperature",
+      "endTemperature",
+      "step",
+      "bubbles",
+      "working",
+      "duration",
+      "fullScale",
+      "disconnected",
     ]);
   });
 

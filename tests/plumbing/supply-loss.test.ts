@@ -126,7 +126,7 @@ describe("plumbing/supply-loss", () => {
   test("says when the pressure is used up, and asks for what is missing", () => {
     const used = supplyLoss({ ...base, flow: "1 gpm", runs: [{ pipe: "PE tube 1/4", length: "25 ft" }] });
     expect(used).toMatchObject({ status: "impossible", messageId: "usedUp" });
-    expect(supplyLoss({ flow: "4 gpm" }).missing).toMatchObject([{ path: ["runs"] }]);
+    expect(supplyLoss({ flow: "4 gpm" }).missing.map(({ path }) => path[0])).toEqual(["runs", "flowPressure", "rise"]);
     const { fault } = supplyLoss.try({ ...base, runs: [{ pipe: "PEX 1/2", length: 60 }] });
     expect(fault?.issues[0]).toMatchObject({ path: ["runs", 0, "length"], code: "noUnit" });
   });
@@ -167,7 +167,7 @@ describe("plumbing/supply-loss", () => {
         (logRe, rough) => {
           const re = Math.exp(logRe);
           const f = colebrook(re, rough);
-          expect(darcyFactor(re, rough)).toBe(f);
+          expect(Math.abs(darcyFactor(re, rough) / f - 1)).toBeLessThan(1e-9);
           const again = (-2 * Math.log10(rough / 3.7 + 2.51 / (re * Math.sqrt(f)))) ** -2;
           expect(Math.abs(again / f - 1)).toBeLessThan(1e-9);
         },
