@@ -1,10 +1,23 @@
 /** What the electrical rules rest on beside their limits. */
 import { type Basis, type Confirmed, codeBasis, commonPractice } from "../core/basis/index.js";
-import type { At } from "../core/rule/index.js";
+import { type At, defaults } from "../core/rule/index.js";
 
-/** A section of the electrical code in the adopted edition; the default edition where only another code is adopted. */
+/** The edition whose text was read; what was seen there was met in the others only as restated. */
+const READ_EDITION = 2017;
+/** The edition of which only what became Article 120 was met. */
+const UNREAD_EDITION = 2026;
+const MET_THERE = "120.";
+
+/**
+ * A section of the electrical code in the adopted edition; the default edition where only another code is adopted.
+ *
+ * @param confirmed - how the value was confirmed in the edition of 2017; other editions get what can be said of them
+ */
 export function necBasis(at: At, section: string, confirmed: Confirmed, note?: string): Basis {
-  const basis = codeBasis("nec", at.adopted.nec ?? 2020, section, confirmed);
+  const edition = at.adopted.nec ?? defaults.adopted.nec;
+  const unread = edition === UNREAD_EDITION && !section.startsWith(MET_THERE);
+  const known = confirmed === "seen" && edition !== READ_EDITION ? "secondary" : confirmed;
+  const basis = codeBasis("nec", edition, section, unread ? "memory" : known);
   return note === undefined ? basis : { ...basis, note };
 }
 

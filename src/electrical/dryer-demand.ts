@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { brand, type Power } from "../core/quantity/index.js";
+import { brand, type Power, showNumber } from "../core/quantity/index.js";
 import { defineCalculator } from "../core/rule/index.js";
 import { necBasis } from "./basis.js";
 import { connectedDryers, countOf, dryerFactor, dryerFactor2026 } from "./demand.js";
@@ -128,7 +128,9 @@ export const dryerDemand = defineCalculator({
     const found = edition >= 2026 ? dryerFactor2026(number) : dryerFactor(number);
     if (found === undefined) return impossible(["noRow", { count: number }]);
     const section = edition >= 2026 ? "120.54, Table 120.54" : "220.54, Table 220.54";
-    rest(necBasis(at, section, edition >= 2026 ? "secondary" : "seen", `${number} dryers: ${found * 100} %.`));
+    rest(
+      necBasis(at, section, edition >= 2026 ? "secondary" : "seen", `${number} dryers: ${showNumber(100 * found)} %.`),
+    );
     if (threePhase) assume(`The factor is read with ${number} dryers; training pages disagree on which number it is.`);
     const factor = brand<"ratio">(found);
     const one = brand<"power">(connected * factor);
