@@ -62,7 +62,14 @@ interface CalcFlags extends SharedOptions {
 type Shape = Readonly<Record<string, z.core.$ZodType>>;
 const shapeOf = (entry: CatalogueEntry): Shape => (inputOf(entry) as z.ZodObject).shape as Shape;
 
-const kebab = (field: string): string => field.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+/** Names that options of every entry have. */
+const taken: ReadonlySet<string> = new Set(["at", "json", "units", "decision", "decimal", "color", "help"]);
+
+/** The flag of a field: its name in small letters; one that an option has already is marked as an input. */
+export function flagOf(field: string): string {
+  const name = field.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+  return `--${taken.has(name) ? `input-${name}` : name}`;
+}
 
 /** The command of one entry: a flag a field. */
 function entryCommand(entry: CatalogueEntry, console: Console, outcome: Outcome): Command {
@@ -74,7 +81,7 @@ function entryCommand(entry: CatalogueEntry, console: Console, outcome: Outcome)
     const { accepts } = acceptedBy(schema);
     const what = `${schemaHelp(entry, field)} (${accepts})`.trim();
     const reader = textReader(schema, null);
-    const option = new Option(`--${kebab(field)} <value>`, isOptional(schema) ? what : `${what}; needed`);
+    const option = new Option(`${flagOf(field)} <value>`, isOptional(schema) ? what : `${what}; needed`);
     command.addOption(
       option.argParser((text: string) => {
         given[field] = reader(text);
@@ -102,7 +109,7 @@ function exampleHelp(entry: CatalogueEntry): string {
   const example = entry.examples.find(({ at }) => at === undefined);
   if (!example) return "";
   const flags = Object.entries(example.input as Record<string, unknown>).map(
-    ([field, value]) => `--${kebab(field)} ${shellWord(value)}`,
+    ([field, value]) => `${flagOf(field)} ${shellWord(value)}`,
   );
   return `\nExample: ${example.title}\n  dryfit calc ${entry.id} ${flags.join(" ")}\n`;
 }
