@@ -22,6 +22,13 @@ export const supplyVoltageInput = z.strictObject({
     "Voltage at the receptacle with this machine off, between the two lines, or line and neutral for a 120 V or 230 V machine",
   ),
   loaded: reading.describe("The same with the machine at full heat"),
+  legs: z
+    .strictObject({
+      one: reading.describe("Voltage from one line to neutral with the machine running"),
+      two: reading.describe("Voltage from the other line to neutral at the same time"),
+    })
+    .optional()
+    .describe("Both lines against the neutral, for a machine that uses it; unequal legs tell of a loose neutral"),
 });
 
 /** Least and most voltages of a nominal voltage [V]. */
@@ -68,6 +75,7 @@ export const supplyVoltage = defineRule({
       idleWithin: "The {volts:voltage} with the machine off is within {least:voltage} to {most:voltage}.",
       runningWithin: "The {volts:voltage} with the machine running is not below {least:voltage}.",
       dropWithin: "The voltage falls by {drop:voltage} when the machine runs, {share:ratio} of {nominal:voltage}.",
+      legWithin: "A leg of {volts:voltage} to neutral is within {least:voltage} to {most:voltage}.",
       machineSuits: "The {volts:voltage} suits a machine made for {rated:voltage}.",
     },
     fail: {
@@ -76,6 +84,10 @@ export const supplyVoltage = defineRule({
       runningLow: "The {volts:voltage} with the machine running is below the {least:voltage} it can live with.",
       dropTooLarge:
         "The voltage falls by {drop:voltage} when the machine runs, {share:ratio} of {nominal:voltage}; it should be at most {most:ratio}. Look for a loose joint or a run too thin for its length.",
+      legLow:
+        "A leg of {volts:voltage} to neutral is below {least:voltage}. Switch the machine off and look for a loose neutral.",
+      legHigh:
+        "A leg of {volts:voltage} to neutral is above {most:voltage}. Switch everything off: a neutral that is loose puts too much on this leg.",
       machineLow:
         "The {volts:voltage} is too low for a machine made for {rated:voltage}: it wants at least {least:voltage}.",
       machineHigh:
@@ -131,6 +143,39 @@ export const supplyVoltage = defineRule({
       gives: "dropTooLarge",
     },
     {
+      title: "Both legs read against the neutral",
+      input: {
+        plate: { voltage: "240 V" },
+        system: "120/240 V",
+        noLoad: "242 V",
+        loaded: "238 V",
+        legs: { one: "118 V", two: "120 V" },
+      },
+      gives: "legWithin",
+    },
+    {
+      title: "A loose neutral, seen from the low side",
+      input: {
+        plate: { voltage: "240 V" },
+        system: "120/240 V",
+        noLoad: "242 V",
+        loaded: "238 V",
+        legs: { one: "104 V", two: "134 V" },
+      },
+      gives: "legLow",
+    },
+    {
+      title: "The same, from the high side",
+      input: {
+        plate: { voltage: "240 V" },
+        system: "120/240 V",
+        noLoad: "242 V",
+        loaded: "238 V",
+        legs: { two: "134 V" },
+      },
+      gives: "legHigh",
+    },
+    {
       title: "A supply that sags on a hot evening",
       input: { plate: { voltage: "240 V" }, system: "120/240 V", noLoad: "225 V", loaded: "221 V" },
       gives: "idleShortTime",
@@ -175,7 +220,7 @@ export const supplyVoltage = defineRule({
       gives: "idleWithin",
     },
   ],
-  check({ plate, system, noLoad, loaded }, ask) {
+  check({ plate, system, noLoad, loaded, legs = {} }, ask) {
     const { all, formula, judge, limit, missing, rest, say } = ask;
     const rated = plate?.voltage;
     if (rated === undefined) return missing(["plateUnknown"], ["plate", "voltage"]);
@@ -283,11 +328,39 @@ export const supplyVoltage = defineRule({
       return passes(low) ? high : low;
     };
 
+    const leg = (volts: Voltage | undefined): Outcome | undefined => {
+      if (volts === undefined) return undefined;
+      const known = boundsOf(nominalVoltage(system, "neutral"));
+      if (!known) return undefined;
+      rest(serviceRangeBasis);
+      const { serviceLeast, serviceMost } = known.shortTime;
+      const slots = { volts, least: brand<"voltage">(serviceLeast), most: brand<"voltage">(serviceMost) };
+      const low = judge({
+        kind: "voltage",
+        measured: volts,
+        limit: serviceLeast,
+        sense: "atLeast",
+        pass: ["legWithin", slots],
+        fail: ["legLow", slots],
+      });
+      const high = judge({
+        kind: "voltage",
+        measured: volts,
+        limit: serviceMost,
+        sense: "atMost",
+        pass: ["legWithin", slots],
+        fail: ["legHigh", slots],
+      });
+      return passes(low) ? high : low;
+    };
+
     return all(
       idle(),
       loaded === undefined ? missing(["runningUnknown"], ["loaded"]) : running(loaded),
       loaded === undefined ? undefined : dropping(loaded),
       suits(loaded ?? noLoad),
+      leg(legs.one),
+      leg(legs.two),
     );
   },
 });

@@ -49,6 +49,7 @@ export const electricalPart = definePart({
       .strictObject({
         noLoad: volts.noLoad,
         loaded: volts.loaded,
+        legs: volts.legs,
         load: loop.load,
         panelNoLoad: loop.panelNoLoad,
         panelLoaded: loop.panelLoaded,
@@ -113,6 +114,7 @@ export const electricalPart = definePart({
         system,
         noLoad: "electrical.voltage.noLoad",
         loaded: "electrical.voltage.loaded",
+        legs: "electrical.voltage.legs",
       },
     },
     { entry: applianceLoad, from: { kind: "machine.kind", plate, system, found: "electrical.voltage.loaded" } },

@@ -66,6 +66,14 @@ describe("electrical/supply-voltage", () => {
     expect(finding.basis[0]).toMatchObject({ document: "NEC", edition: "2020", force: "advice" });
   });
 
+  test("finds a loose neutral in the legs, though line to line all is well", () => {
+    const input = { plate: { voltage: "240 V" }, system: "120/240 V", noLoad: "242 V", loaded: "238 V" } as const;
+    const ids = (one: string, two: string) =>
+      supplyVoltage({ ...input, legs: { one, two } }).parts.filter(({ verdict }) => verdict === "fail");
+    expect(ids("110 V", "127 V")).toEqual([]);
+    expect(ids("109.9 V", "127.1 V").map(({ messageId }) => messageId)).toEqual(["legLow", "legHigh"]);
+  });
+
   test("takes the maker's own range in place of the usual ten per cent", () => {
     const input = { plate: { voltage: "240 V" }, system: "208Y/120 V", noLoad: "209 V", loaded: "205 V" } as const;
     const maker = [
