@@ -45,7 +45,7 @@ details{margin:0 0 .75rem}summary{cursor:pointer;padding:.15rem 0}
 .drawings figcaption{font-weight:700;margin-bottom:.5rem}
 .drawings svg{display:block;width:100%;max-width:30rem;margin:0 auto;height:auto}
 footer{margin-top:2.5rem;border-top:2px solid var(--ink);padding-top:.6rem}
-@media (max-width:34rem){.stack thead{position:absolute;left:-200rem}.stack tr{display:block;border-bottom:1px solid var(--rule);padding:.4rem 0}.stack th,.stack td{display:block;border:0;padding:.1rem 0;text-align:left}.stack td[data-of]::before{content:attr(data-of) ": ";color:var(--quiet)}}
+@media (max-width:34rem){.steps{padding-left:1.6rem}.steps math{font-size:.95rem}.stack thead{position:absolute;left:-200rem}.stack tr{display:block;border-bottom:1px solid var(--rule);padding:.4rem 0}.stack th,.stack td{display:block;border:0;padding:.1rem 0;text-align:left}.stack td[data-of]::before{content:attr(data-of) ": ";color:var(--quiet)}}
 @page{margin:14mm 13mm}
 @media print{:root{color-scheme:only light;--paper:#fff;--ink:#000;--quiet:#333;--rule:#888;--tint:#fff;--link:#000}
 html{font-size:10pt}body{max-width:none;padding:0}nav,.skip{display:none}a{text-decoration:none}

@@ -272,6 +272,20 @@ function pieces(terms: readonly Content[]): Markup {
   return join(terms.flatMap((term, i) => [i === 0 ? null : blank, mathematics(term)]));
 }
 
+/** A piece of so many letters may be wider than a phone. */
+const LONGEST = 30;
+const lettersOf = (content: Content): number => join(content).replace(/<[^>]*>/g, "").length;
+
+/** A line of a formula; one with a piece that cannot break scrolls by itself, and the keyboard reaches it. */
+const formulaLine = (terms: readonly Content[]): Markup =>
+  element(
+    "div",
+    terms.some((term) => lettersOf(term) > LONGEST)
+      ? { class: "wide", tabindex: 0, role: "group", "aria-label": "Long formula" }
+      : {},
+    pieces(terms),
+  );
+
 /**
  * A formula of the workings as MathML: with its names, then with its values, then its result.
  *
@@ -295,15 +309,12 @@ export function formulaMarkup(formula: string, values: Readonly<Record<string, s
   const result = Object.hasOwn(values, left.name) ? values[left.name]! : undefined;
   const equals = operator("=");
   const lead = [named.set(left), equals, first!];
-  const substituted = pieces([[equals, firstValue!], ...restValues]);
   return join(
-    element("div", {}, pieces([lead, ...rest])),
-    element(
-      "div",
-      {},
-      substituted,
-      words(" "),
-      result === undefined ? null : mathematics([equals, element("mn", {}, words(result))]),
-    ),
+    formulaLine([lead, ...rest]),
+    formulaLine([
+      [equals, firstValue!],
+      ...restValues,
+      ...(result === undefined ? [] : [[equals, element("mn", {}, words(result))]]),
+    ]),
   );
 }

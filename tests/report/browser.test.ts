@@ -90,4 +90,6 @@ test.skipIf(!existsSync(CHROMIUM))(
       rmSync(folder, { recursive: true });
     }
   },
+  // a browser on a busy machine takes its time
+  240_000,
 );
