@@ -116,6 +116,7 @@ export const leakTest = defineRule({
       temperatureUnknown:
         "The pipe's temperature at both readings is needed; at 20 psi a degree is worth a fifteenth of a pound.",
       stepUnknown: "The smallest step of the gauge was not read.",
+      volumeUnknown: "In this building the volume of the piping decides how long the test is held.",
       durationUnknown: "The time between the readings was not taken.",
       workingUnknown: "The pressure the piping works at was not measured.",
       scaleUnknown: "The full scale of the gauge was not read.",
@@ -213,6 +214,24 @@ export const leakTest = defineRule({
         bubbles: false,
       },
       gives: "gained",
+    },
+    {
+      title: "A shop whose pipe volume nobody reckoned",
+      input: {
+        fuel: "naturalGas",
+        working: "0.5 psi",
+        startPressure: "6 psi",
+        endPressure: "6 psi",
+        duration: "15 min",
+        startTemperature: "68 °F",
+        endTemperature: "68 °F",
+        fullScale: "15 psi",
+        step: "0.1 psi",
+        disconnected: true,
+        bubbles: false,
+      },
+      at: { jurisdiction: { adopted: { ifgc: 2021 }, building: "commercial" } },
+      gives: "volumeUnknown",
     },
     { title: "Nothing read", input: { fuel: "naturalGas" }, gives: "readingsUnknown" },
     {
@@ -366,6 +385,7 @@ export const leakTest = defineRule({
       if (duration === undefined) return missing(["durationUnknown"], ["duration"]);
       const small = at.building === "dwelling" || (volume !== undefined && volume < si(SMALL_FT3, "ft3"));
       const per = small ? undefined : limit(testTimeLarge, fuel);
+      if (per && volume === undefined) return missing(["volumeUnknown"], ["volume"]);
       const blocks = volume === undefined ? 1 : Math.ceil(volume / si(PER_FT3, "ft3"));
       const least = per ? brand<"time">(per.value * blocks) : limit(testTime, fuel);
       if (least === undefined) return undefined;

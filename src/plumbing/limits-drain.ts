@@ -76,6 +76,36 @@ export const trapMost = defineLimit({
   ],
 });
 
+/** Least height of a standpipe that a laundry tray drains into; the residential code only. */
+export const trayHeight = defineLimit({
+  id: "plumbing/standpipe.tray-height",
+  title: "Least height above the trap weir of a standpipe that a laundry tray drains into",
+  subject: "plumbing",
+  kind: "length",
+  sense: "atLeast",
+  maker: "tightens",
+  values: [
+    { text: "irc", from: 2006, to: 2009, section: "P2706.2.1", value: [30, "in"], confirmed: "secondary" },
+    { text: "irc", from: 2012, to: 2021, section: "P2706.1.2.1", value: [30, "in"], confirmed: "secondary" },
+    { text: "irc", from: 2024, section: "P2706.2.1", value: [30, "in"], confirmed: "memory" },
+  ],
+});
+
+/** Greatest way from a laundry tray's outlet to the trap of the standpipe it drains into; the residential code only. */
+export const trayDistance = defineLimit({
+  id: "plumbing/standpipe.tray-distance",
+  title: "Greatest level distance from the laundry tray's outlet to the standpipe's trap",
+  subject: "plumbing",
+  kind: "length",
+  sense: "atMost",
+  maker: "tightens",
+  values: [
+    { text: "irc", from: 2006, to: 2009, section: "P2706.2.1", value: [30, "in"], confirmed: "secondary" },
+    { text: "irc", from: 2012, to: 2021, section: "P2706.1.2.1", value: [30, "in"], confirmed: "secondary" },
+    { text: "irc", from: 2024, section: "P2706.2.1", value: [30, "in"], confirmed: "memory" },
+  ],
+});
+
 /** Least nominal size of a washer's trap and standpipe. */
 export const standpipeSize = defineLimit({
   id: "plumbing/standpipe.size",

@@ -11,6 +11,8 @@ import {
   standpipeSize,
   trapLeast,
   trapMost,
+  trayDistance,
+  trayHeight,
 } from "./limits-drain.js";
 
 export const standpipeInput = z.strictObject({
@@ -35,6 +37,13 @@ export const standpipeInput = z.strictObject({
   crest: quantity("length", { max: [20, "ft"] })
     .optional()
     .describe("Highest point of the drain hose above the floor the machine stands on"),
+  tray: z
+    .boolean()
+    .optional()
+    .describe("Whether a laundry tray drains into the standpipe; left out where there is none"),
+  trayAway: quantity("length", { max: [20, "ft"] })
+    .optional()
+    .describe("Level distance from that tray's outlet to the standpipe's trap"),
 });
 
 const len = (governing: Governing): Length => brand<"length">(governing.value);
@@ -59,7 +68,18 @@ export const standpipe = defineRule({
   since: "0.1.0",
   input: standpipeInput,
   basis: [],
-  limits: [standpipeLeast, standpipeMost, trapLeast, trapMost, standpipeSize, hoseInsertion, crestLeast, crestMost],
+  limits: [
+    standpipeLeast,
+    standpipeMost,
+    trapLeast,
+    trapMost,
+    standpipeSize,
+    hoseInsertion,
+    crestLeast,
+    crestMost,
+    trayHeight,
+    trayDistance,
+  ],
   messages: {
     pass: {
       highEnough: "The standpipe stands {height:length} above the trap weir, {least:length} or more.",
@@ -67,6 +87,8 @@ export const standpipe = defineRule({
       trapHighEnough: "The trap is {trap:length} above the floor, {least:length} or more.",
       trapLowEnough: "The trap is {trap:length} above the floor, {most:length} or less.",
       sizeEnough: "Trap and standpipe are {size:inches}.",
+      trayHigh: "A laundry tray drains into the standpipe, which is {height:length} high; {least:length} is asked for.",
+      trayNear: "The tray's outlet is {away:length} from the trap; {most:length} is the most.",
       ownTrap: "The standpipe has a trap of its own.",
       airPasses: "Air passes beside the hose.",
       inEnough: "The hose goes {insertion:inches} down, {most:inches} or less.",
@@ -81,6 +103,9 @@ export const standpipe = defineRule({
       trapTooLow: "The trap is {trap:length} above the floor; it must be {least:length} or more.",
       trapTooHigh: "The trap is {trap:length} above the floor; it must be {most:length} or less.",
       tooNarrow: "Trap and standpipe are {size:inches}; {least:inches} is asked for.",
+      trayLow:
+        "A laundry tray drains into the standpipe, which is only {height:length} high; {least:length} is asked for, or the washer fills the tray.",
+      trayFar: "The tray's outlet is {away:length} from the trap; {most:length} is the most.",
       noTrap: "The standpipe has no trap of its own: sewer gas comes into the room.",
       sealed: "The hose is sealed into the standpipe: without an air break it can siphon, and waste can come back.",
       tooDeep:
@@ -90,6 +115,9 @@ export const standpipe = defineRule({
       liftTooHigh: "The pump would have to lift to {crest:length}; {most:length} is the most.",
     },
     review: {
+      trayAwayUnknown: "The way from the laundry tray's outlet to the standpipe's trap was not measured.",
+      trayNotNamed:
+        "A laundry tray drains into the standpipe; no text adopted here names that, so ask the local authority.",
       heightUnknown: "The standpipe's height above the trap weir was not measured.",
       trapHeightUnknown: "The trap's height above the floor was not measured.",
       sizeUnknown: "The size of standpipe and trap was not read.",
@@ -176,6 +204,43 @@ export const standpipe = defineRule({
       at: { jurisdiction: { adopted: { upc: 2021 } } },
       gives: "trapTooHigh",
     },
+    {
+      title: "A laundry tray into the same standpipe",
+      input: {
+        kind: "washer",
+        height: "34 in",
+        size: "2 in",
+        trapped: true,
+        airBreak: true,
+        insertion: "5 in",
+        crest: "40 in",
+        tray: true,
+        trayAway: "24 in",
+      },
+      gives: "trayHigh",
+    },
+    {
+      title: "A low standpipe with a tray far off",
+      input: {
+        kind: "washer",
+        height: "24 in",
+        size: "2 in",
+        trapped: true,
+        airBreak: true,
+        insertion: "5 in",
+        crest: "40 in",
+        tray: true,
+        trayAway: "4 ft",
+      },
+      gives: "trayLow",
+    },
+    { title: "A tray not measured", input: { kind: "washer", height: "34 in", tray: true }, gives: "trayAwayUnknown" },
+    {
+      title: "A tray under a code that does not name it",
+      input: { kind: "washer", height: "28 in", tray: true },
+      at: { jurisdiction: { adopted: { upc: 2024 } } },
+      gives: "trayNotNamed",
+    },
     { title: "Nothing measured", input: { kind: "washer" }, gives: "heightUnknown" },
     {
       title: "Only the standpipe measured, under a uniform code",
@@ -185,7 +250,7 @@ export const standpipe = defineRule({
     },
     { title: "A dishwasher", input: { kind: "dishwasher" }, gives: "noWasher" },
   ],
-  check(input, { all, judge, limit, missing, say }) {
+  check(input, { all, assume, judge, limit, missing, say }) {
     const { kind, height, trapHeight, size, trapped, airBreak, insertion, crest } = input;
     if (kind !== "washer" && kind !== "stack") return say("noWasher");
 
@@ -286,7 +351,35 @@ export const standpipe = defineRule({
           }),
       );
     };
-    return all(tall(), trap(), bore(), air(), depth(), hose());
+    const tub = () => {
+      const { tray, trayAway } = input;
+      if (tray === undefined) assume("No laundry tray is taken to drain into the standpipe.");
+      if (tray !== true) return undefined;
+      const least = limit(trayHeight);
+      const most = limit(trayDistance);
+      if (!least || !most) return say("trayNotNamed");
+      return all(
+        height === undefined
+          ? undefined
+          : judge({
+              kind: "length",
+              measured: height,
+              limit: least,
+              pass: ["trayHigh", { height, least: len(least) }],
+              fail: ["trayLow", { height, least: len(least) }],
+            }),
+        trayAway === undefined
+          ? missing(["trayAwayUnknown"], ["trayAway"])
+          : judge({
+              kind: "length",
+              measured: trayAway,
+              limit: most,
+              pass: ["trayNear", { away: trayAway, most: len(most) }],
+              fail: ["trayFar", { away: trayAway, most: len(most) }],
+            }),
+      );
+    };
+    return all(tall(), trap(), bore(), air(), depth(), hose(), tub());
   },
   mend() {
     // 24 in above the weir and a trap 10 in above the floor are inside every code's range; the rest inside the trade's.

@@ -125,6 +125,8 @@ export const plumbingPart = definePart({
         airBreak: standpipeShape.airBreak,
         insertion: standpipeShape.insertion,
         crest: standpipeShape.crest,
+        tray: standpipeShape.tray,
+        trayAway: standpipeShape.trayAway,
         standpipePipe: carryShape.standpipePipe,
         pump: carryShape.pump,
         pumpTime: carryShape.pumpTime,
@@ -319,6 +321,8 @@ export const plumbingPart = definePart({
         airBreak: "plumbing.drain.airBreak",
         insertion: "plumbing.drain.insertion",
         crest: "plumbing.drain.crest",
+        tray: "plumbing.drain.tray",
+        trayAway: "plumbing.drain.trayAway",
       },
     },
     {

@@ -110,6 +110,7 @@ describe("plumbing/leak-test", () => {
     expect(check({ volume: "600 ft3", duration: "59 min" }, at).messageId).toBe("tooShort");
     expect(check({ volume: "600 ft3", duration: "60 min" }, at).verdict).toBe("pass");
     expect(check({ volume: "9 ft3", duration: "10 min" }, at).verdict).toBe("pass");
+    expect(check({ volume: undefined }, at)).toMatchObject({ verdict: "review", missing: [{ path: ["volume"] }] });
   });
 
   test("bubbles fail whatever the gauge says", () => {

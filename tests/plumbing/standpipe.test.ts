@@ -68,6 +68,17 @@ describe("plumbing/standpipe", () => {
     expect(finding.remedies).toHaveLength(1);
   });
 
+  test("trap: a standpipe high enough for a washer is too low once a tray drains into it", () => {
+    expect(check({ height: "24 in" }).verdict).toBe("pass");
+    expect(check({ height: "24 in", tray: true, trayAway: "30 in" })).toMatchObject({
+      verdict: "fail",
+      messageId: "trayLow",
+    });
+    expect(check({ height: "30 in", tray: true, trayAway: "30 in" }).verdict).toBe("pass");
+    expect(check({ height: "30 in", tray: true, trayAway: "31 in" }).messageId).toBe("trayFar");
+    expect(check({ tray: true, trayAway: "1 ft" }, under("upc", 2024)).messageId).toBe("trayNotNamed");
+  });
+
   test("a local amendment of the height governs", () => {
     const local = [{ limit: "plumbing/standpipe.height-most", value: "30 in", citation: { document: "Ordinance 7" } }];
     expect(check({ height: "36 in" }, { jurisdiction: { adopted: { irc: 2021 }, local } }).verdict).toBe("fail");
