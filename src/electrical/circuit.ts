@@ -56,7 +56,9 @@ export const circuitInput = z.strictObject({
     .min(1)
     .max(60)
     .optional()
-    .describe("Current-carrying conductors together in one raceway, or in cables bundled for more than 24 in"),
+    .describe(
+      "Current-carrying conductors in one raceway, or in cables bundled for more than 24 in; a neutral counts on 208Y/120 V",
+    ),
   inInsulation: z.boolean().optional().describe("Whether the cable lies in thermal insulation"),
   length: quantity("length", { max: [1000, "ft"] })
     .optional()

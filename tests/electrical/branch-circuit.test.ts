@@ -96,6 +96,16 @@ describe("electrical/branch-circuit", () => {
     expect(value(calculation, "overcurrent")).toBe(40);
   });
 
+  test("Annex D, examples D4(b) and D5(b): an 8 kW range draws 26.7 A on 240 V and 30.8 A on 208 V, 10 and 8 AWG", () => {
+    const range = (voltage: string, system: "120/240 V" | "208Y/120 V") =>
+      branchCircuit({ ...dryer, kind: "range", plate: { voltage, neutral: true, power: "8 kW" }, system });
+    const on240 = range("240 V", "120/240 V");
+    expect([value(on240, "load")!.toFixed(1), text(on240, "size")]).toEqual(["26.7", "10 AWG copper"]);
+    // the example prints 30.7, cut off rather than rounded
+    const on208 = range("208 V", "208Y/120 V");
+    expect([value(on208, "load")!.toFixed(1), text(on208, "size")]).toEqual(["30.8", "8 AWG copper"]);
+  });
+
   test("a lone oven takes no reduction", () => {
     const oven = branchCircuit({ ...dryer, kind: "oven", plate: { voltage: "240 V", neutral: true, power: "12 kW" } });
     expect(value(oven, "load")).toBe(50);

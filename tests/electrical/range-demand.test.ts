@@ -95,6 +95,16 @@ describe("electrical/range-demand", () => {
     expect(value(calculation, "demand")).toBeCloseTo((35_000 / 2) * 3, 6);
   });
 
+  test("cites Article 120 from 2026 on, and says that its table was not seen", () => {
+    const at = (nec: 2023 | 2026) => ({ jurisdiction: { adopted: { nec } } });
+    const cited = (nec: 2023 | 2026) =>
+      rangeDemand({ ranges: [{ rating: "12 kW", count: 2 }] }, at(nec)).basis.find(({ section }) =>
+        section.includes("Table"),
+      );
+    expect(cited(2023)).toMatchObject({ section: "220.55, Table 220.55", confirmed: "secondary" });
+    expect(cited(2026)).toMatchObject({ section: "120.55, Table 120.55", confirmed: "memory" });
+  });
+
   test("refuses what the table does not hold, at its bounds, and names what cannot be read", () => {
     const status = (rating: string) => rangeDemand({ ranges: [{ rating, count: 1 }] }).messageId;
     expect([status("1.75 kW"), status("1.76 kW"), status("27 kW"), status("27.1 kW")]).toEqual([
