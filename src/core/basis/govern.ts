@@ -136,3 +136,22 @@ export function govern(limit: Limit, place: Place, fuel: Fuel, conditions: Condi
   }
   return { ...governing, limit, setAside };
 }
+
+/**
+ * What a limit rests on at a place whatever the facts of the case: one basis for each text that binds and says
+ * anything, or common practice. For citing a rule that could not yet ask for its value.
+ */
+export function basesOfLimit(
+  limit: Limit,
+  { adopted, building }: Pick<Place, "adopted" | "building">,
+  fuel: Fuel,
+): Basis[] {
+  const bases = bindingTexts(adopted, limit.subject, building, fuel).flatMap((text) => {
+    const edition = adopted[documentOf(text)]!;
+    const value = limit.values.find((entry) => entry.text === text && coversEdition(entry, edition));
+    return value ? [basisOf(value, edition)] : [];
+  });
+  if (bases.length > 0) return bases;
+  const practice = limit.values.find((entry) => entry.text === "practice");
+  return practice ? [basisOf(practice, 0)] : [];
+}

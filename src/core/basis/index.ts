@@ -13,7 +13,15 @@ export {
   type Subject,
   type Text,
 } from "./documents.js";
-export { type Candidate, type Governing, govern, type Origin, type Place, type StatedValue } from "./govern.js";
+export {
+  basesOfLimit,
+  type Candidate,
+  type Governing,
+  govern,
+  type Origin,
+  type Place,
+  type StatedValue,
+} from "./govern.js";
 export {
   basisOf,
   type Conditions,

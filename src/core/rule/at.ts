@@ -247,7 +247,7 @@ function answeredOnce(resolve: At["governing"]): At["governing"] {
       answers.set(limit, known);
     }
     let key: string = fuel;
-    for (const name in conditions) key += `;${name}=${conditions[name]}`;
+    for (const name in conditions) key += `;${name}=${typeof conditions[name]}:${conditions[name]}`;
     if (known.has(key)) return known.get(key);
     const governing = resolve(limit, fuel, conditions);
     known.set(key, governing);

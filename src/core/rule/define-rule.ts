@@ -1,6 +1,6 @@
 /** `defineRule`: from one object, the callable rule with its schema, catalogue facts, examples and texts. */
 import type * as z from "zod";
-import type { Basis, Limit } from "../basis/index.js";
+import { type Basis, basesOfLimit, type Fuel, type Limit } from "../basis/index.js";
 import {
   type Dimension,
   kindDimension,
@@ -14,7 +14,16 @@ import { type At, type AtInput, checkNamedLimits, readAt } from "./at.js";
 import { type Caution, cautions } from "./cautions.js";
 import { endsOf } from "./ends.js";
 import { InputFault } from "./fault.js";
-import { type Finding, type Missing, type Part, type Remedy, severity, type Verdict } from "./finding.js";
+import {
+  type CitedBasis,
+  cited,
+  type Finding,
+  type Missing,
+  type Part,
+  type Remedy,
+  severity,
+  type Verdict,
+} from "./finding.js";
 import {
   descriptionAt,
   type Given,
@@ -253,12 +262,7 @@ export function defineRule<
         tolerance: compared && compared.tolerance > 0 ? shown(compared.tolerance, differenceOf(kind!), units) : null,
         limit,
         margin: compared && shown(room(compared), differenceOf(kind!), units),
-        // where everything passes no single statement decided
-        basis: basesOf(
-          context,
-          spec.basis,
-          governing.verdict === "pass" && parts.length > 1 ? undefined : compared?.governing,
-        ),
+        basis: basesFor(input, at, context, parts, governing),
         setAside: setAsideOf(context.governed, units),
         workings: context.steps.map((step) => stepOf(step, units)),
         assumptions: context.assumptions,
@@ -268,6 +272,26 @@ export function defineRule<
       };
     };
     return { verdict: governing.verdict, governing, parts, finding };
+  };
+
+  /** What the finding rests on; where the body asked for no limit, what the rule's limits rest on here. */
+  const basesFor = (
+    input: Input,
+    at: At,
+    context: RuleContext<M>,
+    parts: readonly RawPart[],
+    governing: RawPart,
+  ): readonly CitedBasis[] => {
+    // where everything passes no single statement decided, and a habit of the trade does not stand before the code
+    const decided = governing.compared?.governing;
+    const isHabit = decided?.origin === "practice" && governing.verdict === "pass" && parts.length > 1;
+    const bases = basesOf(context, spec.basis, isHabit ? undefined : decided);
+    if (bases.length > 0) return bases;
+    const { fuel = "none" } = input as { fuel?: Fuel };
+    const seen = new Map(
+      spec.limits.flatMap((limit) => basesOfLimit(limit, at, fuel).map(cited)).map((one) => [one.citation, one]),
+    );
+    return [...seen.values()];
   };
 
   const check = (input: unknown, atGiven?: AtInput): Finding => {

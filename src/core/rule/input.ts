@@ -1,6 +1,8 @@
 /** Schemas of quantities, and the reader that turns a checked input into SI numbers. */
 import * as z from "zod";
 import {
+  atLeast,
+  atMost,
   type Dimension,
   exactly,
   isReadingProblem,
@@ -142,7 +144,7 @@ function complaintAbout(value: unknown, { quantity: dimension, min, max }: Quant
   const read = readQuantity(value, dimension);
   if (isReadingProblem(read)) return read;
   if (isTooSmall(read.value) || isTooSmall(read.plusMinus)) return { code: "outOfRange", ...TOO_SMALL };
-  if (read.value < min || read.value > max) {
+  if (!atLeast(read.value, min) || !atMost(read.value, max)) {
     const expected = `between ${boundText(min, dimension)} and ${boundText(max, dimension)}`;
     return { code: "outOfRange", message: `the value must be ${expected}`, expected };
   }
