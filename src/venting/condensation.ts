@@ -167,7 +167,7 @@ export const condensation = defineCalculator({
     if (stretches.length === 0) return impossible(["noLength"]);
     const dryAir = dryAirFlow(flow, air.temperature, air.ratio, air.pressure);
     const entering: Entering = { temperature: air.temperature, ratio: air.ratio, pressure: air.pressure, dryAir };
-    const cells = (least: number) =>
+    const cells = (least: number, untilWet = false) =>
       march(
         entering,
         stretches.map(
@@ -179,6 +179,7 @@ export const condensation = defineCalculator({
           }),
         ),
         run.diameter,
+        untilWet,
       );
     const wet = (all: readonly Cell[]) => all.find(({ water }) => water > ZERO);
     const bare = cells(0);
@@ -199,7 +200,7 @@ export const condensation = defineCalculator({
     const drip = water * HEAT_OF_WATER * (coldest - FREEZING);
     const given = moistAirEnthalpy(air.temperature, air.ratio) - moistAirEnthalpy(last.air, last.ratio);
     const heat = brand<"power">(dryAir * given - drip);
-    const wrap = first ? leastWrap((r) => wet(cells(r)) === undefined) : null;
+    const wrap = first ? leastWrap((r) => wet(cells(r, true)) === undefined) : null;
     return {
       dewPoint: dew,
       outlet: last.air,

@@ -128,8 +128,9 @@ function saturated(wall: number, pressure: Pressure): number {
  * @param entering - the air at the machine
  * @param stretches - in the direction of the air
  * @param diameter - bore [m]
+ * @param untilWet - whether to stop at the first cell where water falls out
  */
-export function march(entering: Entering, stretches: readonly Stretch[], diameter: Length): Cell[] {
+export function march(entering: Entering, stretches: readonly Stretch[], diameter: Length, untilWet = false): Cell[] {
   const { pressure, dryAir } = entering;
   const cells: Cell[] = [];
   let air: number = entering.temperature;
@@ -160,7 +161,9 @@ export function march(entering: Entering, stretches: readonly Stretch[], diamete
             film * (air - t) +
             transfer * Math.max(0, ratio - saturated(t, pressure)) * latent -
             out * (t - stretch.ambient);
-          wall = balance(high) >= 0 ? high : brent(balance, low, high, 1e-7);
+          // Where nothing condenses the balance is a straight line.
+          const dry = (film * air + out * stretch.ambient) / (film + out);
+          wall = saturated(dry, pressure) >= ratio ? dry : balance(high) >= 0 ? high : brent(balance, low, high, 1e-7);
           const flux = out * (wall - stretch.ambient);
           const wrap =
             stretch.insulation === 0
@@ -188,6 +191,7 @@ export function march(entering: Entering, stretches: readonly Stretch[], diamete
         water: brand<"massFlow">(water),
         ratio,
       });
+      if (untilWet && water > 0) return cells;
     }
   }
   return cells;

@@ -145,9 +145,10 @@ export const cutList = defineCalculator({
     formula("{bought:length} = {sections:count} * {stock:length}", { bought, sections: sections.length, stock });
     if (bought > used) formula("{waste:length} = {bought:length} - {used:length}", { waste, bought, used });
     const spacing = limit(supportSpacing, fuel);
-    const supports = spacing
-      ? legs.reduce<number>((sum, leg) => sum + Math.max(1, Math.ceil(leg / spacing.value - 1e-9)), 0)
-      : null;
+    const supports =
+      spacing && spacing.value > 0
+        ? legs.reduce<number>((sum, leg) => sum + Math.max(1, Math.ceil(leg / spacing.value - 1e-9)), 0)
+        : null;
     const plated = limit(plateDepth, fuel);
     if (plated && studs > 0) assume("Each stud or plate close to its face gets a plate of its own.");
     return {

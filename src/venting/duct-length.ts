@@ -268,7 +268,7 @@ export const ductLength = defineRule({
       for (const radius of elbowRadii) {
         for (const angle of [90, 45] as const) {
           const each = limit(elbowAllowance, fuel, { radius, angle });
-          if (!each) continue;
+          if (!each || each.value <= 0) continue;
           const more =
             furtherElbows(codeLength(spare), codeLength(brand<"length">(each.value))) + (angle === 90 ? unused : 0);
           if (more > 0) fitting.push(`${more} of ${radius} ${angle}°`);

@@ -229,6 +229,10 @@ export function siteRun(input: Pick<RunInput, keyof typeof runFields>): RunOrGap
     assumed.push(
       "A wall rougher than a twentieth of the bore is reckoned as a twentieth: the friction equation ends there.",
     );
+  if (rows.some(({ piece }) => piece.piece === "elbow" && piece.make === "smooth" && piece.radius < diameter / 2))
+    assumed.push(
+      "A smooth elbow tighter than half a diameter is reckoned at half a diameter: no formula goes further.",
+    );
   const run: SiteRun = {
     diameter,
     pieces: rows.map(({ piece }) => piece),
