@@ -103,7 +103,8 @@ export const dryerDemand = defineCalculator({
     const { dryers, phases = "single-phase", between, factorBy = "doubled", system } = input;
     const edition = at.adopted.nec;
     if (edition === undefined) return impossible(["noCode"]);
-    if (dryers === undefined) return missing(["dryersUnknown"], ["dryers"]);
+    // a feeder is nothing to measure for one machine, so no path is named
+    if (dryers === undefined) return missing(["dryersUnknown"]);
     const threePhase = phases !== "single-phase";
     const total = countOf(dryers);
     if (threePhase && between === undefined) return missing(["betweenUnknown"], ["between"]);

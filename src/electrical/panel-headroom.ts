@@ -72,7 +72,7 @@ export const panelHeadroom = defineCalculator({
   messages: {
     missing: {
       machineUnknown: "The new machine's power, or its voltage and current, are needed from its plate.",
-      serviceUnknown: "The supply system, and the rating of the main breaker or fuses, are needed.",
+      serviceUnknown: "The rating of the main breaker or fuses is needed, and the supply system.",
       loadsUnknown:
         "Either the dwelling's floor area, circuits, appliances and heating, or its metered demand, are needed.",
     },
@@ -151,7 +151,9 @@ export const panelHeadroom = defineCalculator({
     if (edition === undefined) return impossible(["noCode"]);
     const machine = plate && machinePower(plate);
     if (machine === undefined) return missing(["machineUnknown"], ["plate", "power"]);
-    const service = dwelling?.service;
+    // whoever says nothing of the dwelling does not ask about its service
+    if (dwelling === undefined) return missing(["serviceUnknown"]);
+    const { service } = dwelling;
     if (system === undefined || service === undefined) {
       const unknown = [
         system === undefined ? [["system"]] : [],
@@ -164,7 +166,7 @@ export const panelHeadroom = defineCalculator({
     const current = (demand: Power): Current => lineCurrent(demand, volts, "one");
 
     const calculate = () => {
-      const { floor, kitchenCircuits, laundryCircuits, appliances, heatOrCooling } = dwelling!;
+      const { floor, kitchenCircuits, laundryCircuits, appliances, heatOrCooling } = dwelling;
       if (
         floor === undefined ||
         kitchenCircuits === undefined ||
@@ -204,7 +206,7 @@ export const panelHeadroom = defineCalculator({
     };
 
     const meter = (): Power | undefined => {
-      const { measured, metering, generates } = dwelling!;
+      const { measured, metering, generates } = dwelling;
       const share = limit(measuredShare);
       if (measured === undefined || metering === undefined || metering === "less" || share === undefined)
         return undefined;
@@ -227,7 +229,7 @@ export const panelHeadroom = defineCalculator({
     const calculated = calculate();
     const metered = meter();
     if (calculated === undefined && metered === undefined) {
-      const { floor, kitchenCircuits, laundryCircuits, appliances, heatOrCooling } = dwelling!;
+      const { floor, kitchenCircuits, laundryCircuits, appliances, heatOrCooling } = dwelling;
       const unknown = Object.entries({ floor, kitchenCircuits, laundryCircuits, appliances, heatOrCooling });
       return missing(
         ["loadsUnknown"],

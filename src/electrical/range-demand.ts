@@ -101,7 +101,8 @@ export const rangeDemand = defineCalculator({
     { assume, at, formula, impossible, limit, missing, rest },
   ) {
     if (at.adopted.nec === undefined) return impossible(["noCode"]);
-    if (ranges === undefined) return missing(["rangesUnknown"], ["ranges"]);
+    // a feeder is nothing to measure for one machine, so no path is named
+    if (ranges === undefined) return missing(["rangesUnknown"]);
     const least = brand<"power">(cookingBounds.above_kW * 1000);
     const most = brand<"power">(cookingBounds.most_kW * 1000);
     for (const { rating } of ranges) {

@@ -47,7 +47,7 @@ export const voltageDrop = defineCalculator({
     drop: { kind: "voltage", what: "Voltage lost" },
     share: { kind: "ratio", what: "Share of the nominal voltage" },
     longest: { kind: "length", what: "Longest run of this size, one way" },
-    smallest: { kind: "text", what: "Smallest size for this run, of the same metal" },
+    smallest: { kind: "text", what: "Smallest size of this metal by voltage lost alone, whatever it may carry" },
   },
   basis: [],
   limits: [branchDrop],

@@ -93,6 +93,10 @@ describe("electrical/panel-headroom", () => {
   });
 
   test("says what is missing and what cannot be read", () => {
+    expect(panelHeadroom({ plate: input.plate, system: "120/240 V" })).toMatchObject({
+      status: "missing",
+      missing: [],
+    });
     const { heatOrCooling: _without, ...rest } = dwelling;
     expect(panelHeadroom({ ...input, dwelling: rest }).missing).toMatchObject([
       { path: ["dwelling", "heatOrCooling"] },

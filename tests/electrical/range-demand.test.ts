@@ -116,6 +116,6 @@ describe("electrical/range-demand", () => {
     expect(rangeDemand.try({ ranges: [{ rating: "12", count: 1 }] }).fault?.issues[0]).toMatchObject({
       path: ["ranges", 0, "rating"],
     });
-    expect(rangeDemand({}).missing).toMatchObject([{ path: ["ranges"] }]);
+    expect(rangeDemand({})).toMatchObject({ status: "missing", messageId: "rangesUnknown", missing: [] });
   });
 });
