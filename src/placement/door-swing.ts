@@ -155,13 +155,13 @@ function roomLeaf({ wall, hinge, right, ahead, length, opens }: RoomDoor, thick:
   };
 }
 
-/** Widest step of a swept arc [rad]: the outline is then at most 0.04 mm outside the true one for a leaf of a metre. */
-const STEP = Math.PI / 180;
+/** Widest step of a swept arc [rad]: the outline is then at most 0.4 mm outside the true one for a leaf of a metre. */
+const STEP = (3 * Math.PI) / 180;
 
 /**
  * What a leaf sweeps, as convex outlines that cover it: closely, and nowhere short.
  *
- * Sectors of at most a right angle of radius √(r² + t²), and the leaf itself closed and open.
+ * Sectors of at most half a turn of radius √(r² + t²), and the leaf itself closed and open.
  */
 export function sweptOutlines(leaf: Leaf): Polygon[] {
   const radius = Math.hypot(leaf.length, Math.max(leaf.ahead, leaf.behind));
@@ -169,7 +169,7 @@ export function sweptOutlines(leaf: Leaf): Polygon[] {
   const lag = Math.atan2(leaf.behind, leaf.length);
   const sweep = leaf.opening + lead + lag;
   const start = leaf.closed - leaf.way * lag;
-  const pieces = Math.ceil(sweep / (Math.PI / 2));
+  const pieces = Math.ceil(sweep / Math.PI);
   const outlines: Polygon[] = [leafOutline(leaf, brand<"angle">(0)), leafOutline(leaf, leaf.opening)];
   for (let piece = 0; piece < pieces; piece++) {
     const from = (piece * sweep) / pieces;

@@ -1,4 +1,5 @@
 /** Placement: whether a machine gets to its place, fits there with everything connected, and stands level and still. */
+export { clearanceEnvelope } from "./clearance-envelope.js";
 export { clearances, openingNeeded } from "./clearances.js";
 export { connectionDepth, connectionsBehind } from "./connections-behind.js";
 export { doorSwing, openingTowardsWall } from "./door-swing.js";

@@ -268,3 +268,26 @@ export const tipFixing = defineLimit({
     note: "Makers supply the device with the machine and call for it in the instructions.",
   })),
 });
+
+/** One measure of the working space before a panel; up to 150 V to ground, which household supplies are. */
+const panelSpace = (stem: string, title: string, value: readonly [number, UnitsOf<"length">], section: string) =>
+  defineLimit({
+    id: `placement/clearance-envelope.${stem}`,
+    title,
+    subject: "electrical",
+    kind: "inches",
+    sense: "atLeast",
+    maker: "tightens",
+    values: [
+      { text: "nec", from: 2014, to: 2023, section, value, confirmed: "secondary" },
+      { text: "nec", from: 2026, section, value, confirmed: "memory" },
+      { text: "practice", value, confirmed: "practice" },
+    ],
+  });
+
+/** Depth of the working space in front of a panel. */
+export const panelDepth = panelSpace("panel-depth", "Clear depth in front of a panel", [36, "in"], "110.26(A)(1)");
+/** Width of the working space in front of a panel, or the panel's own where that is more. */
+export const panelWidth = panelSpace("panel-width", "Clear width in front of a panel", [30, "in"], "110.26(A)(2)");
+/** Height of the working space in front of a panel. */
+export const panelHeight = panelSpace("panel-height", "Clear height in front of a panel", [78, "in"], "110.26(A)(3)");

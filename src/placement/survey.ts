@@ -2,6 +2,7 @@
 import * as z from "zod";
 import { definePart } from "../core/rule/index.js";
 import { bodyInput } from "./body.js";
+import { clearanceEnvelope, clearanceEnvelopeInput } from "./clearance-envelope.js";
 import { clearances, clearancesInput } from "./clearances.js";
 import { connectionsBehind, connectionsBehindInput } from "./connections-behind.js";
 import { doorSwing, doorSwingInput } from "./door-swing.js";
@@ -17,6 +18,7 @@ import { tiltHeadroom, tiltHeadroomInput } from "./tilt-headroom.js";
 
 const way = passageInput.shape;
 const tip = tiltHeadroomInput.shape;
+const plan = clearanceEnvelopeInput.shape;
 const site = clearancesInput.shape;
 const swing = doorSwingInput.shape;
 const level = levelFeetInput.shape;
@@ -56,6 +58,10 @@ export const placementPart = definePart({
     sideWallsEnd: swing.sideWallsEnd,
     things: swing.things,
     roomDoor: swing.roomDoor,
+    plan: z
+      .strictObject({ room: plan.room, things: plan.things, doors: plan.doors, panels: plan.panels })
+      .optional()
+      .describe("The room seen from above, with everything in it"),
     floor: z
       .strictObject({
         floor: under.floor,
@@ -186,6 +192,15 @@ export const placementPart = definePart({
         sideWallsEnd: "placement.sideWallsEnd",
         things: "placement.things",
         roomDoor: "placement.roomDoor",
+      },
+    },
+    {
+      entry: clearanceEnvelope,
+      from: {
+        room: "placement.plan.room",
+        things: "placement.plan.things",
+        doors: "placement.plan.doors",
+        panels: "placement.plan.panels",
       },
     },
     {

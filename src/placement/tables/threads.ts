@@ -2,6 +2,7 @@
 
 /** Names of the threads, as printed on a foot or a gauge. */
 export const threadNames = ["1/4-20", "5/16-18", "3/8-16", "1/2-13", "M8 x 1.25", "M10 x 1.5", "M12 x 1.75"] as const;
+/** Name of a thread of a levelling foot, as it is called on the part. */
 export type ThreadName = (typeof threadNames)[number];
 
 /**
