@@ -38,6 +38,8 @@ export {
 export {
   type Angle,
   type Area,
+  type AwgSize,
+  awgSizes,
   type Comparison,
   type ConductorSize,
   type Current,

@@ -55,7 +55,8 @@ export const boxFillInput = z.strictObject({
 });
 
 type Input = Read<z.output<typeof boxFillInput>>;
-type Sized = readonly { readonly size: AwgSize; readonly count: number }[];
+/** Conductors by size and count. */
+export type Sized = readonly { readonly size: AwgSize; readonly count: number }[];
 
 /** What lies in a box. */
 export interface BoxContents {

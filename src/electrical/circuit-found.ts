@@ -59,6 +59,11 @@ const remedies = {
   newCircuit: "Have a circuit of {rating:current} run in {size:text} copper.",
 } as const;
 
+/**
+ * The circuit that is there serves the machine, and protects its own wire.
+ *
+ * A rule; its page is `docs/rules/electrical/circuit-found.md`.
+ */
 export const circuitFound = defineRule({
   id: "electrical/circuit-found",
   title: "The circuit that is there serves the machine, and protects its own wire",

@@ -57,6 +57,11 @@ const remedies = {
     "Have a new four-wire circuit run, with a {plug:text} receptacle and cord, and take the bonding strap off.",
 } as const;
 
+/**
+ * Machine, cord and receptacle belong together, and the frame is grounded the right way.
+ *
+ * A rule; its page is `docs/rules/electrical/cord-match.md`.
+ */
 export const cordMatch = defineRule({
   id: "electrical/cord-match",
   title: "Machine, cord and receptacle belong together, and the frame is grounded the right way",

@@ -2,13 +2,16 @@
 
 export { ampacity } from "./ampacity.js";
 export { applianceLoad } from "./appliance-load.js";
-export { type BoxContents, type BoxNeed, boxFill, boxNeed, groundAllowance } from "./box-fill.js";
+export { type BoxContents, type BoxNeed, boxFill, boxNeed, groundAllowance, type Sized } from "./box-fill.js";
 export { branchCircuit } from "./branch-circuit.js";
 export { circuitFound } from "./circuit-found.js";
 export {
+  type Ampacity,
+  type AmpacityStep,
   ambientEquation,
   ambientFactor,
   bundleFactor,
+  type ConductorRun,
   conductorAmpacity,
   mostOvercurrent,
   ratingAbove,
@@ -17,6 +20,7 @@ export {
 export { conduitFill, fillCase, mostConductors } from "./conduit-fill.js";
 export { cordAmpacity, cordMatch, mates } from "./cord-match.js";
 export {
+  type CookingDemand,
   connectedDryers,
   cookingDemand,
   cookingDemandC,
@@ -25,6 +29,7 @@ export {
   dryerFactor,
   dryerFactor2026,
   excessKilowatts,
+  type RatedGroup,
   raisedAverage,
   rangeCircuitDemand,
 } from "./demand.js";
@@ -32,6 +37,7 @@ export { disconnect, ratedVoltAmperes } from "./disconnect.js";
 export { dryerDemand } from "./dryer-demand.js";
 export { gaugeNumber } from "./gauge.js";
 export { enlargedGround, groundFor, printedArea } from "./grounding.js";
+export type { FillCase } from "./limits-conduit.js";
 export { loopResistance } from "./loop-resistance.js";
 export { panelHeadroom } from "./panel-headroom.js";
 export { elementPower, lineCurrent, ratedCurrent } from "./plate.js";
@@ -50,6 +56,7 @@ export { shockAndArcProtection } from "./shock-and-arc-protection.js";
 export { strainRelief, tradeSizeOf } from "./strain-relief.js";
 export { supplyVoltage } from "./supply-voltage.js";
 export { electricalPart } from "./survey.js";
-export { belongsBetween, nominalVoltage } from "./system.js";
+export { type Between, belongsBetween, nominalVoltage } from "./system.js";
+export type { Column } from "./tables/ampacity.js";
 export { terminalTorque, toolShare } from "./terminal-torque.js";
 export { voltageDrop } from "./voltage-drop.js";

@@ -54,6 +54,7 @@ const remedies = {
   steeper: "Have the drain laid to fall {slope:slope}.",
 } as const;
 
+/** The drain carries what the washer pumps. A rule; its page is `docs/rules/plumbing/drain-capacity.md`. */
 export const drainCapacity = defineRule({
   id: "plumbing/drain-capacity",
   title: "The drain carries what the washer pumps",

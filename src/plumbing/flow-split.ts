@@ -11,6 +11,7 @@ import { takesWater, waterFacts, waterQuestion } from "./water.js";
 
 const hoses = ["hose 3/8", "hose 1/2"] as const;
 
+/** Schema of one branch of a Y: the hose and what its machine needs. */
 export const splitBranchInput = z.strictObject({
   hose: z.enum(hoses).describe("Bore of the hose from the Y to the machine; a braided hose has 3/8 in"),
   length: quantity("length", { min: [6, "in"], max: [50, "ft"] }).describe("Length of that hose"),
@@ -110,6 +111,11 @@ export function splitFlow({ atRest, flowing, flow }: TapReading, branches: reado
   };
 }
 
+/**
+ * Two machines on one valve each get what their valve needs.
+ *
+ * A rule; its page is `docs/rules/plumbing/flow-split.md`.
+ */
 export const flowSplit = defineRule({
   id: "plumbing/flow-split",
   title: "Two machines on one valve each get what their valve needs",

@@ -21,6 +21,7 @@ import {
 
 const fittings = z.int().min(0).max(40).optional();
 
+/** Schema of one section of gas pipe. */
 export const gasSectionInput = z.strictObject({
   pipe: z.enum(gasPipes).describe("Pipe of the section: schedule 40 steel or type K copper, by nominal size"),
   length: quantity("length", { min: [1, "in"], max: [1000, "ft"] }).describe("Length of the section along the pipe"),

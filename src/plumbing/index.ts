@@ -1,5 +1,6 @@
 /** Plumbing and fuel gas: hoses, fittings, supply, drains and gas connections of a household appliance. */
 
+export type { FlowRegime } from "../physics/index.js";
 export { backflow, backflowDevices } from "./backflow.js";
 export { dishwasherDrain } from "./dishwasher-drain.js";
 export { drainCapacity, standpipeVolume } from "./drain-capacity.js";
@@ -37,4 +38,4 @@ export { pressureAtHeight, supplyPressure } from "./supply-pressure.js";
 export { arresterFor, closingSurge, type Surge, type SurgeRun, surge, surgeRunInput, waveSpeedIn } from "./surge.js";
 export { plumbingPart } from "./survey.js";
 export { type ThreadFit, threadFit, threadMatch } from "./thread-match.js";
-export { type Supply, supplies, takesWater } from "./water.js";
+export { type Supply, supplies, takesWater, type WaterFacts } from "./water.js";

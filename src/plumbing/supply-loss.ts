@@ -30,6 +30,7 @@ import { supplyPressureInput } from "./supply-pressure.js";
 import { usualWater, type WaterPipe, waterPipeRows, waterPipes } from "./tables/water-pipe.js";
 import { supplyFact, takesWater } from "./water.js";
 
+/** Schema of a run of water pipe. */
 export const waterRunInput = z.strictObject({
   pipe: z.enum(waterPipes).describe("Pipe or hose of the run, by material and nominal size"),
   length: quantity("length", { min: [1, "in"], max: [1000, "ft"] }).describe("Length of the run along the pipe"),
@@ -119,6 +120,11 @@ export function runLoss(
   };
 }
 
+/**
+ * Water pressure left at the machine while it fills.
+ *
+ * A calculator; its page is `docs/rules/plumbing/supply-loss.md`.
+ */
 export const supplyLoss = defineCalculator({
   id: "plumbing/supply-loss",
   title: "Water pressure left at the machine while it fills",

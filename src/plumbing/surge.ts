@@ -17,6 +17,7 @@ import {
 import { usualWater, type WaterPipe, waterPipeRows, waterPipes } from "./tables/water-pipe.js";
 import { takesWater, waterFacts, waterQuestion } from "./water.js";
 
+/** Schema of a stretch of pipe or hose that a pressure wave runs along. */
 export const surgeRunInput = z.strictObject({
   pipe: z.enum(waterPipes).describe("Pipe or hose of the run, by material and nominal size"),
   length: quantity("length", { min: [1, "in"], max: [1000, "ft"] }).describe("Length of the run along the pipe"),
@@ -131,6 +132,7 @@ const remedies = {
   arresters: "Fit {count:count} listed water-hammer arresters of size {size:text}, one right at the machine's valve.",
 } as const;
 
+/** The surge when the fill valve shuts is held. A rule; its page is `docs/rules/plumbing/surge.md`. */
 export const surge = defineRule({
   id: "plumbing/surge",
   title: "The surge when the fill valve shuts is held",

@@ -4,6 +4,7 @@ import { type MachineKind, machineFacts } from "../core/rule/index.js";
 
 /** Water that a machine takes from the house. */
 export const supplies = ["none", "cold", "hot", "both"] as const;
+/** Which water the machine takes. */
 export type Supply = (typeof supplies)[number];
 
 export const supplyFact = z
@@ -14,7 +15,8 @@ export const supplyFact = z
 /** The facts of a machine that decide whether it takes water. */
 export const waterFacts = { kind: machineFacts.kind, steam: machineFacts.steam, supply: supplyFact } as const;
 
-interface WaterFacts {
+/** What of a machine tells whether it takes water. */
+export interface WaterFacts {
   readonly kind: MachineKind;
   readonly steam?: boolean | undefined;
   readonly supply?: Supply | undefined;

@@ -28,7 +28,8 @@ export interface SiteDrawingOptions {
   readonly decimal?: "." | ",";
 }
 
-type Said = Pick<Assessment<"full">, "findings" | "values">;
+/** The parts of an assessment that drawings read. */
+export type Said = Pick<Assessment<"full">, "findings" | "values">;
 
 const findingOf = ({ findings }: Said, rule: string): Finding | undefined =>
   findings.find((finding) => finding.rule === rule);

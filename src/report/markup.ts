@@ -3,7 +3,7 @@ import { cleanText } from "./text.js";
 
 declare const escaped: unique symbol;
 
-/** Text that is safe to put into a page: made by {@link words} or {@link element} only. */
+/** Text that is safe to put into a page: made by `words` or `element` only. */
 export type Markup = string & { readonly [escaped]: true };
 
 /** What an element can hold. Nothing at all is a fine content. */

@@ -110,8 +110,7 @@ function messageWithBasis({ rule, verdict, message, basis: [first] }: FindingOf<
 
 /**
  * One finding on one line: verdict, rule, message, the basis it rests on.
- *
- * @example findingLine(finding) // "FAIL   venting/duct-length: 42 ft exceeds 35 ft ... [IRC 2021, M1502.4.6.1]"
+ * For example `FAIL   venting/duct-length: The duct's developed length of 43 ft ... [IRC 2021, M1502.4.6.1]`.
  */
 export function findingLine(finding: FindingOf<"brief">, options: TextOptions = {}): string {
   const page = new Page(options);

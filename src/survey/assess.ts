@@ -71,7 +71,7 @@ export interface Assessment<D extends Detail = "full"> {
   readonly findings: readonly FindingOf<D>[];
   /** Computed values; with full detail only. */
   readonly values: readonly Calculation[];
-  /** What to measure next, in the order one walks the site. */
+  /** What a verdict still waits for, in the order one walks the site; what a calculator waits for stands with its values. */
   readonly toMeasure: readonly ToMeasure[];
   readonly assumptions: readonly string[];
   readonly cautions: readonly string[];
@@ -216,10 +216,7 @@ export function assessUnknown<D extends Detail = "full">(
     ...base,
     findings,
     values,
-    toMeasure: toMeasure([
-      ...findings.map(({ rule, missing }) => ({ id: rule, missing })),
-      ...values.map(({ calculator, missing }) => ({ id: calculator, missing })),
-    ]),
+    toMeasure: toMeasure(findings.map(({ rule, missing }) => ({ id: rule, missing }))),
     assumptions: union([...applying, ...values].map(({ assumptions }) => assumptions)),
     cautions: union(applying.map(({ cautions }) => cautions)),
   } as unknown as Assessment<D>;

@@ -174,6 +174,7 @@ export function csvHeader(): string[] {
 
 /** Ways to print an empty survey. */
 export const formFormats = ["text", "json", "csv"] as const;
+/** How an empty survey is written. */
 export type FormFormat = (typeof formFormats)[number];
 
 /**

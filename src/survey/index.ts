@@ -27,7 +27,7 @@ export {
 export { type Found, type FoundBasis, type FoundLimit, type FoundTable, lookUpBasis } from "./look-up.js";
 export { textReader } from "./rows/cell.js";
 export { csvRows } from "./rows/csv.js";
-export { jsonRows, ndjsonRows } from "./rows/json.js";
+export { type Chunks, jsonRows, ndjsonRows } from "./rows/json.js";
 export { type Answer, answerRow, assessMany, count, type Format, formats, newTally, type Tally } from "./rows/many.js";
 export { type Place, type Refusal, type RefusalIssue, type Row, refusalText } from "./rows/row.js";
 export { type Survey, surveyInput } from "./survey.js";

@@ -7,8 +7,10 @@ import { louvreBasis, louvreShares } from "./tables/louvres.js";
 
 /** What stands in an opening. */
 export const openingCovers = ["nothing", "wood louvre", "metal louvre", "other grille"] as const;
+/** What covers an air opening. */
 export type OpeningCover = (typeof openingCovers)[number];
 
+/** Schema of one opening that lets air in: its gross area and what covers it. */
 export const airOpeningInput = z.strictObject({
   face: quantity("area", { max: [5000, "in2"] }).describe("Face of the opening, width times height"),
   cover: z.enum(openingCovers).describe("What stands in it; the gap under a door has nothing in it"),

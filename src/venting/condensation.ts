@@ -33,6 +33,11 @@ const ZERO = 1e-12;
 const HEAT_OF_WATER = 4186;
 const FREEZING = 273.15;
 
+/**
+ * Where water falls out in a dryer's duct, and the wrap that prevents it.
+ *
+ * A calculator; its page is `docs/rules/venting/condensation.md`.
+ */
 export const condensation = defineCalculator({
   id: "venting/condensation",
   title: "Where water falls out in a dryer's duct, and the wrap that prevents it",

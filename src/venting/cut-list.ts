@@ -56,6 +56,7 @@ export function legPieces(leg: Length, stock: Length, lap: Length): Length[] {
 /** Most pieces that the search takes. */
 const MOST_PIECES = 40;
 
+/** Sections, cuts and parts for a dryer's run. A calculator; its page is `docs/rules/venting/cut-list.md`. */
 export const cutList = defineCalculator({
   id: "venting/cut-list",
   title: "Sections, cuts and parts for a dryer's run",

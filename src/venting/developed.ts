@@ -8,6 +8,7 @@ import { type CodeLength, codeLength } from "./lengths.js";
 import { elbowAllowance, elbowsIncluded } from "./limits.js";
 import { type ElbowRadius, elbowRadii } from "./tables/elbows.js";
 
+/** Schema of the elbows of one kind: radius, angle and how many. */
 export const elbowInput = z.strictObject({
   radius: z.enum(elbowRadii).describe("Centreline radius; an ordinary adjustable elbow is the mitred one"),
   angle: quantity("angle", { min: [1, "deg"], max: [90, "deg"] }).describe("Angle the elbow turns the duct through"),

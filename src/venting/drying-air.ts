@@ -122,6 +122,7 @@ const readings: Record<RateSetter, string> = {
   thermostat: "the air sets the rate: the exhaust meets its thermostat, and the heater is held back",
 };
 
+/** What a dryer's airflow means for drying. A calculator; its page is `docs/rules/venting/drying-air.md`. */
 export const dryingAir = defineCalculator({
   id: "venting/drying-air",
   title: "What a dryer's airflow means for drying",

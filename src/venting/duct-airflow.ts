@@ -10,6 +10,7 @@ import { roughnessBasis } from "./tables/roughness.js";
 
 export const ductAirflowInput = z.strictObject({ ...runFields, ...airFields, ...blowerFields });
 
+/** Air that a dryer's blower moves through its run. A calculator; its page is `docs/rules/venting/duct-airflow.md`. */
 export const ductAirflow = defineCalculator({
   id: "venting/duct-airflow",
   title: "Air that a dryer's blower moves through its run",

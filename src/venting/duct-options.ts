@@ -90,6 +90,11 @@ const ALL_FREE = 20;
 const MOST_SHOWN = 8;
 const USUAL_FLOW = 150;
 
+/**
+ * Ways for a dryer's run, by the code's length and by what the air feels.
+ *
+ * A calculator; its page is `docs/rules/venting/duct-options.md`.
+ */
 export const ductOptions = defineCalculator({
   id: "venting/duct-options",
   title: "Ways for a dryer's run, by the code's length and by what the air feels",

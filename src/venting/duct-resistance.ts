@@ -14,6 +14,7 @@ export const ductResistanceInput = z.strictObject({
   ...airFields,
 });
 
+/** Pressure that a dryer's run takes at a flow. A calculator; its page is `docs/rules/venting/duct-resistance.md`. */
 export const ductResistance = defineCalculator({
   id: "venting/duct-resistance",
   title: "Pressure that a dryer's run takes at a flow",

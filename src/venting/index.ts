@@ -1,7 +1,17 @@
 /** Venting: dryer exhaust and range hoods. */
 
+export { type FanCurve, type FanPoint, fanCurve } from "../physics/index.js";
+export type { Driving, Meeting } from "./blower.js";
 export { boosterFan } from "./booster-fan.js";
-export { type AirOpening, airOpeningInput, closetAir, freeArea, louvreFace, type OpeningCover } from "./closet-air.js";
+export {
+  type AirOpening,
+  airOpeningInput,
+  closetAir,
+  freeArea,
+  louvreFace,
+  type OpeningCover,
+  openingCovers,
+} from "./closet-air.js";
 export { airWays, combustionAir, draughts, volumeAtChange } from "./combustion-air.js";
 export { condensation } from "./condensation.js";
 export { type Cell, type Entering, insideFilm, march, type Stretch } from "./cooling.js";

@@ -43,6 +43,7 @@ export function withLint<M extends Pick<Meeting, "pieces" | "diameter">>(meeting
   return { ...meeting, pieces, diameter: brand<"length">(meeting.diameter - 2 * layer) };
 }
 
+/** How much lint uses up a dryer run's margin. A calculator; its page is `docs/rules/venting/lint-margin.md`. */
 export const lintMargin = defineCalculator({
   id: "venting/lint-margin",
   title: "How much lint uses up a dryer run's margin",

@@ -81,7 +81,7 @@ export function compressionFactor(compression: Ratio, diameter: Length): number 
 /**
  * Loss coefficient of an elbow of a dryer's duct, a number without a unit.
  *
- * Smooth: {@link roundedBend}. Single mitre: {@link mitreBend} times the factor for low Reynolds numbers. Adjustable:
+ * Smooth: `roundedBend`. Single mitre: `mitreBend` times the factor for low Reynolds numbers. Adjustable:
  * three mitres of a third of the angle, each likewise; their nearness to each other is left out.
  *
  * @param make - how it is made

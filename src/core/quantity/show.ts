@@ -200,7 +200,9 @@ export function show<K extends QuantityKind>(
     const unit = choice === "tape" && Math.abs(quantity) >= FEET_FROM_INCHES * 0.0254 ? "ft" : "in";
     return withUnit(inUnit(quantity as Quantity<"length">, unit), unit, digits);
   }
-  return withUnit(inUnit(quantity as never, choice as never), choice, digits);
+  // meters read mains to a tenth of a volt, and a supply is judged to less than one
+  const mains = kind === "voltage" && quantity >= 100 ? DIGITS + 1 : undefined;
+  return withUnit(inUnit(quantity as never, choice as never), choice, digits ?? mains);
 }
 
 function withUnit(value: number, unit: Unit, digits: number | undefined): string {

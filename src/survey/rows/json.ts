@@ -12,7 +12,8 @@ import { describeReceived, type InputIssue } from "../../core/rule/index.js";
 import { type Line, linesOf } from "./lines.js";
 import { type Place, type Row, refuse } from "./row.js";
 
-type Chunks = AsyncIterable<Uint8Array> | Iterable<Uint8Array>;
+/** The bytes of a file, as a stream gives them. */
+export type Chunks = AsyncIterable<Uint8Array> | Iterable<Uint8Array>;
 type Path = InputIssue["path"];
 
 const lineFaults: Record<NonNullable<Line["fault"]>, string> = {

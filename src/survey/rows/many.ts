@@ -12,6 +12,7 @@ export type Answer<D extends Detail> =
 
 /** Ways a file of surveys can be written. */
 export const formats = ["json", "ndjson", "csv"] as const;
+/** How a file of surveys is written. */
 export type Format = (typeof formats)[number];
 
 const readers = { json: jsonRows, ndjson: ndjsonRows, csv: csvRows } as const satisfies Record<
