@@ -12,7 +12,8 @@ const turnsOf = (input: unknown): number[] | string => {
   const { status, messageId, values } = levelFeet.try(input).calculation!;
   if (status !== "computed") return messageId!;
   return (values.feet as unknown as Foot[]).map(({ turns, change }) => {
-    const count = turns!.si! / (2 * Math.PI);
+    // Results carry twelve digits; a quarter turn is exact far below that.
+    const count = Number((turns!.si! / (2 * Math.PI)).toFixed(9));
     return count === 0 ? 0 : Math.sign(change!.si!) * count;
   });
 };
