@@ -17,7 +17,7 @@ const belongs = name
   .optional()
   .describe("Name of the machine or thing it belongs to, which it may touch and overlap, and with which it moves");
 
-export const thingInPlanInput = z.strictObject({
+const thingInPlanInput = z.strictObject({
   what: name.describe("What it is, each by a name of its own"),
   fromLeft: at().describe("From the left wall to its left side, before it is turned"),
   fromFront: at().describe("From the front wall to its front, before it is turned"),
@@ -217,7 +217,7 @@ function apart(a: Item, b: Item, least: number): number {
 }
 
 /** Two things of a plan and how far they are apart; minus where they overlap. */
-export interface Neighbours {
+interface Neighbours {
   readonly one: Item;
   readonly other: Item;
   readonly gap: number;

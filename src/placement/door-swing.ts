@@ -19,7 +19,7 @@ const thickness = () => quantity("length", { max: [1, "ft"] });
 const opening = () => quantity("angle", { min: [10, "deg"], max: [190, "deg"] });
 
 /** The machine's own door. */
-export const machineDoorInput = z
+const machineDoorInput = z
   .strictObject({
     hinge: z
       .enum(["left", "right", "bottom", "lid"])
@@ -36,7 +36,7 @@ export const machineDoorInput = z
   .describe("The door of the machine");
 
 /** A thing on the floor near the machine. */
-export const thingInput = z.strictObject({
+const thingInput = z.strictObject({
   what: z.string().min(1).max(60).describe("What it is, in a word or two"),
   right: signed().describe("From the machine's left side to the thing's left side; minus where it starts further left"),
   width: distance().describe("Its width from left to right, as you face the machine"),
@@ -45,7 +45,7 @@ export const thingInput = z.strictObject({
 });
 
 /** The door of the room. */
-export const roomDoorInput = z
+const roomDoorInput = z
   .strictObject({
     opensInto: z.enum(["this room", "away"]).describe("Which way it opens"),
     wall: z

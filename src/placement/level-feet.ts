@@ -24,7 +24,7 @@ const across = "minus where the left side is the high one";
 const back = "minus where the front is the high one";
 
 /** What was read: the slope of the machine in one of three ways, or the floor under its feet. */
-export const levelReadingInput = z
+const levelReadingInput = z
   .discriminatedUnion("by", [
     z.strictObject({
       by: z.literal("slope"),

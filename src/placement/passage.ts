@@ -14,7 +14,7 @@ const name = (example: string) => z.string().min(1).max(60).describe(`What to ca
 const height = () => clear().optional().describe("Clear height there, to the lowest lamp, beam or door head");
 
 /** One spot of the way in. */
-export const spotInput = z.discriminatedUnion("kind", [
+const spotInput = z.discriminatedUnion("kind", [
   z.strictObject({
     kind: z.literal("doorway"),
     name: name("front door"),

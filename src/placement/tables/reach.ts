@@ -2,7 +2,7 @@
 
 /** The documents that are known. */
 export const accessStandards = ["ADA 2010", "A117.1-2009"] as const;
-export type AccessStandard = (typeof accessStandards)[number];
+type AccessStandard = (typeof accessStandards)[number];
 
 /** One figure with where it stands and how it was confirmed. */
 export interface AccessFigure {
@@ -14,7 +14,7 @@ export interface AccessFigure {
 }
 
 /** The figures of one document. */
-export interface AccessFigures {
+interface AccessFigures {
   readonly document: string;
   readonly publisher: string;
   readonly edition: string;
