@@ -6,14 +6,14 @@ import { Fields } from "./fields.js";
 import type { Markup } from "./markup.js";
 import { type BehindLine, behindDrawing } from "./svg/behind.js";
 import { type CircuitPiece, type CircuitSymbol, circuitDrawing } from "./svg/circuit.js";
-import { profileDrawing } from "./svg/duct.js";
+import { type FlowPoint, fanRunDrawing, profileDrawing } from "./svg/duct.js";
 import { type Corner, type FootMove, feetDrawing } from "./svg/feet.js";
 import { shower } from "./svg/options.js";
 import { type PlanDoor, type PlanRoomDoor, type PlanThing, planDrawing, type Sides } from "./svg/plan.js";
 
 /** A drawing of a site, by what it shows. */
 export interface SiteDrawing {
-  readonly shows: "plan" | "behind" | "feet" | "circuit" | "profile";
+  readonly shows: "plan" | "behind" | "feet" | "circuit" | "profile" | "fanRun";
   /** What it is called, in a few words. */
   readonly title: string;
   /** The drawing as SVG, which also stands alone as a file. */
@@ -248,6 +248,23 @@ function profile(survey: Fields, { values }: Said, units: UnitSystem | undefined
   return { shows: "profile", title: "Pressure along the duct", svg };
 }
 
+function fanRun(_survey: Fields, { values }: Said, units: UnitSystem | undefined): SiteDrawing | null {
+  const calculation = values.find(({ calculator }) => calculator === "venting/duct-airflow");
+  const curve = calculation?.values["curve"];
+  if (calculation?.status !== "computed" || !Array.isArray(curve)) return null;
+  // Not drawn: flows at which the blower is not known, and those at which lift alone moves the air, below the plot's foot.
+  const pointsOf = (name: string): FlowPoint[] =>
+    (curve as Records).flatMap((record) => {
+      const [flow, pressure] = [shownOf(record, "flow"), shownOf(record, name)];
+      return flow === undefined || pressure === undefined || pressure < 0 ? [] : [{ flow, pressure }];
+    });
+  const [fan, run] = [pointsOf("blower"), pointsOf("run")];
+  const [flow, pressure] = [siValue(calculation, "flow"), siValue(calculation, "atMachine")];
+  if (fan.length < 2 || run.length < 2 || flow === undefined || pressure === undefined || pressure < 0) return null;
+  const svg = fanRunDrawing({ fan, run, meets: { flow, pressure } }, { units });
+  return { shows: "fanRun", title: "The blower against the run", svg };
+}
+
 /** Where in the circuit a rule looks; a rule that is not named here speaks of the machine. */
 const lookedAt: Readonly<Record<string, CircuitSymbol>> = {
   "electrical/supply-voltage": "panel",
@@ -378,5 +395,5 @@ export function siteDrawings(
   { units, decimal = "." }: SiteDrawingOptions = {},
 ): SiteDrawing[] {
   const fields = new Fields(survey, decimal);
-  return [plan, behind, feet, circuit, profile].flatMap((draw) => draw(fields, assessment, units) ?? []);
+  return [plan, behind, feet, circuit, profile, fanRun].flatMap((draw) => draw(fields, assessment, units) ?? []);
 }

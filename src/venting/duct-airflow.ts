@@ -1,9 +1,9 @@
 import * as z from "zod";
-import { atMost, brand, type Pressure, si } from "../core/quantity/index.js";
+import { atMost, brand, type Pressure, si, type VolumeFlow } from "../core/quantity/index.js";
 import { defineCalculator } from "../core/rule/index.js";
-import { circleArea, geopotentialHeight, meanVelocity } from "../physics/index.js";
+import { circleArea, fanPressure, geopotentialHeight, meanVelocity } from "../physics/index.js";
 import { darcyWeisbach, fanLaw } from "./basis.js";
-import { blowerFields, blowerOf, drivingOf, inAir, meet, needed } from "./blower.js";
+import { blowerFields, blowerOf, drivingOf, inAir, type Meeting, meet, needed } from "./blower.js";
 import { airFields, runFields, siteAir, siteRun } from "./run-input.js";
 import { genericBlower, standardDensity } from "./tables/blower.js";
 import { roughnessBasis } from "./tables/roughness.js";
@@ -26,6 +26,14 @@ export const ductAirflow = defineCalculator({
     stack: { kind: "airPressure", what: "Lift of the warm column" },
     wind: { kind: "airPressure", what: "Wind against the hood" },
     reading: { kind: "text", what: "What it means" },
+    curve: {
+      list: {
+        flow: { kind: "volumeFlow", what: "Flow" },
+        blower: { kind: "airPressure", what: "What the blower gives at it; not known below the maker's first point" },
+        run: { kind: "airPressure", what: "What the run takes at it, less the lift and with the wind" },
+      },
+      what: "The blower against the run, in the air at hand; the two agree where the air settles",
+    },
   },
   basis: [darcyWeisbach, roughnessBasis, fanLaw],
   limits: [],
@@ -185,9 +193,35 @@ export const ductAirflow = defineCalculator({
         limit: limit!,
         atMachine,
       });
-    return { flow, speed, atMachine, limit, margin, massFlow, stack, wind, reading: readingOf(atMachine, limit) };
+    return {
+      flow,
+      speed,
+      atMachine,
+      limit,
+      margin,
+      massFlow,
+      stack,
+      wind,
+      reading: readingOf(atMachine, limit),
+      curve: curveOf(meeting, flow),
+    };
   },
 });
+
+/** Equal steps from no flow to the blower's last point: as many as a plot of page width shows as a smooth line. */
+const STEPS = 24;
+
+/** Both pressures by rising flow; the operating point stands in its place, so that drawn lines meet where it is. */
+function curveOf(meeting: Meeting, settled: VolumeFlow) {
+  const { points } = meeting.curve;
+  const even = Array.from({ length: STEPS + 1 }, (_, i) => brand<"volumeFlow">(points.at(-1)!.flow * (i / STEPS)));
+  const flows = [...even.filter((flow) => flow < settled), settled, ...even.filter((flow) => flow > settled)];
+  return flows.map((flow) => ({
+    flow,
+    blower: flow < points[0]!.flow ? null : fanPressure(meeting.curve, flow),
+    run: brand<"pressure">(needed(meeting, flow)),
+  }));
+}
 
 const none = si(0, "Pa");
 

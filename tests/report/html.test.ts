@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { batchHtml, siteDrawings, siteHtml } from "../../src/report/index.js";
 import { formulaMarkup } from "../../src/report/mathml.js";
+import { plotFrame } from "../../src/report/svg/plot.js";
 import { type Answer, assessSite, assessUnknown, type Refusal, type Survey } from "../../src/survey/index.js";
 import { entries, examplesOf } from "../contract/catalogue.js";
 import { tagsOf } from "./markup.js";
@@ -190,6 +191,38 @@ describe("the drawings of a site", () => {
     expect(words).toContain("free space asked for: left 3 in, right 3 in");
     expect(words).toMatch(/opening to 110°,\s*stopped\s*at\s*[\d.]+°\s*here/);
     expect(tagsOf(drawn[1]!.svg)[0]!.text).toContain("turns clockwise seen from above");
+  });
+
+  test("plot the blower against the run where the air was worked out, and mark where they meet", () => {
+    const survey: Survey = {
+      site: { id: "A-1" },
+      machine: { kind: "dryer", fuel: "electric", exhaust: "vented" },
+      venting: { duct: { diameter: "4 in", straight: "25 ft", elbows: [] } },
+    };
+    const drawnOf = (one: Survey) => {
+      const assessment = assessSite(one);
+      const shown = assessment.values.find(({ calculator }) => calculator === "venting/duct-airflow")!.values;
+      return { plot: siteDrawings(one, assessment).find(({ shows }) => shows === "fanRun"), shown };
+    };
+    const { plot, shown } = drawnOf(survey);
+    const text = (name: string) => (shown[name] as { text: string }).text;
+    const words = tagsOf(plot!.svg)[0]!.text.replaceAll("\u00a0", " ");
+    expect(words).toContain(`They meet at ${text("flow")} and ${text("atMachine")}.`);
+    // A warm riser in the cold lifts by itself at small flows, where the run takes less than nothing: not on the plot.
+    const riser = drawnOf({
+      ...survey,
+      venting: { ...survey.venting, run: { rise: "30 ft" }, air: { outdoorTemperature: "-20 °C" } },
+    });
+    expect((riser.shown["curve"] as unknown as { run: { si: number } }[])[0]!.run.si).toBeLessThan(0);
+    const lines = tagsOf(riser.plot!.svg).filter(({ name }) => name === "path" || name === "polyline");
+    const heights = lines.flatMap(({ attributes }) =>
+      [...(attributes.get("d") ?? attributes.get("points"))!.matchAll(/[\d.-]+[ ,]([\d.-]+)/g)].map(([, y]) =>
+        Number(y),
+      ),
+    );
+    expect(heights.length).toBeGreaterThan(40);
+    expect(Math.max(...heights)).toBeLessThanOrEqual(plotFrame.bottom);
+    expect(drawnOf({ ...survey, venting: {} }).plot).toBeUndefined();
   });
 
   test("are left out where nothing was measured", () => {

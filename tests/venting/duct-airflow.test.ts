@@ -178,6 +178,60 @@ describe("venting/duct-airflow", () => {
     expect(number(stated.values.flow)).toBeLessThan(number(ductAirflow(input).values.flow));
   });
 
+  describe("the curve", () => {
+    type Row = Record<"flow" | "blower" | "run", { si: number } | null>;
+    const read = (input: Parameters<typeof ductAirflow>[0]) => {
+      const { status, values } = ductAirflow(input);
+      const rows = values.curve as unknown as Row[];
+      return { status, at: status === "computed" ? number(values.flow) : null, rows };
+    };
+
+    test.each([
+      ["a generic blower", { diameter: "4 in", straight: "25 ft", elbows: [], rise: "20 ft" }],
+      [
+        "the maker's points, from no flow",
+        {
+          diameter: "4 in",
+          straight: "40 ft",
+          elbows: [{ radius: "4 in mitred", angle: "90°", count: 2 }],
+          windSpeed: "15 mph",
+          blower: [
+            { flow: "0 cfm", pressure: "1 inH2O" },
+            { flow: "120 cfm", pressure: "0.7 inH2O" },
+            { flow: "220 cfm", pressure: "0 inH2O" },
+          ],
+        },
+      ],
+    ] as const)("crosses once, at the operating point: %s", (_, input) => {
+      const { at, rows } = read(input as Parameters<typeof ductAirflow>[0]);
+      expect(rows).toHaveLength(26);
+      expect(rows[0]!.flow!.si).toBe(0);
+      const where = rows.findIndex(({ flow }) => flow!.si === at);
+      expect(where).toBeGreaterThan(0);
+      expect(where).toBeLessThan(rows.length - 1);
+      expect(rows[where]!.run!.si).toBeCloseTo(rows[where]!.blower!.si, 7);
+      rows.forEach(({ flow, blower, run }, i) => {
+        if (i > 0) expect(flow!.si).toBeGreaterThan(rows[i - 1]!.flow!.si);
+        if (i < where) expect(blower!.si).toBeGreaterThan(run!.si);
+        if (i > where) expect(blower!.si).toBeLessThan(run!.si);
+      });
+    });
+
+    test("does not know the blower below the maker's first point, and is empty without an answer", () => {
+      const blower = [
+        { flow: "60 cfm", pressure: "0.9 inH2O" },
+        { flow: "230 cfm", pressure: "0 inH2O" },
+      ];
+      const { rows } = read({ diameter: "4 in", straight: "25 ft", elbows: [], blower });
+      for (const { flow, blower, run } of rows) {
+        expect(blower === null).toBe(flow!.si < si(60, "cfm"));
+        expect(run).not.toBeNull();
+      }
+      expect(rows.filter(({ blower }) => blower === null).length).toBeGreaterThan(3);
+      expect(read({}).rows).toEqual([]);
+    });
+  });
+
   test("points at what cannot be read", () => {
     const read = ductAirflow.try({
       blower: [
