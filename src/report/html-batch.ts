@@ -1,6 +1,7 @@
 /** The report of many sites as HTML: counts, every site with its verdict, what fails by rule, and what was refused. */
 import type { Verdict } from "../core/rule/index.js";
-import { type Answer, type Detail, type Refusal, refusalText } from "../survey/index.js";
+import type { Answer, Detail, Refusal } from "../survey/index.js";
+import { refusalText } from "../survey/rows/row.js";
 import { cell, code, linesOf, list, mark, page, paragraph, table } from "./html-page.js";
 import { type Content, element, words } from "./markup.js";
 import { countsText, tallyText } from "./text.js";

@@ -4,16 +4,18 @@ import { gzipSync } from "node:zlib";
 import { build } from "esbuild";
 
 /**
- * Ceilings in KiB, gzipped. About 22 of each are the schema library. Raise one only with a reason beside it.
+ * Ceilings in KiB, gzipped, a tenth above what was measured at 0.1.0. About 22 of each are the schema library; a trade
+ * is mostly its dated limits with their sections and the texts of its messages; `dryfit` and `dryfit/survey` hold all
+ * four trades. Raise one only with a reason beside it.
  */
 const ceilings: Record<string, number> = {
   index: 260,
-  electrical: 120,
-  venting: 120,
-  plumbing: 120,
-  placement: 120,
+  electrical: 110,
+  venting: 105,
+  plumbing: 105,
+  placement: 100,
   survey: 270,
-  report: 60,
+  report: 70,
 };
 
 const dist = fileURLToPath(new URL("../../dist", import.meta.url));
