@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import * as z from "zod";
 import { codeBasis, commonPractice, defineLimit } from "../../src/core/basis/index.js";
 import { brand, type Length, si } from "../../src/core/quantity/index.js";
+import { howClosely } from "../../src/core/rule/closeness.js";
 import {
   type AtInput,
   cautions,
@@ -401,14 +402,18 @@ describe("tolerances", () => {
       tolerance: { text: "6 in" },
       remedies: [],
     });
-    expect(across.missing).toEqual([{ path: ["legs", 0], what: "One leg: measure again, to better than ± 3 in" }]);
+    expect(across.missing).toEqual([
+      { path: ["legs", 0], what: "One leg: measure again, to better than ± 3 in, with a tape pulled tight" },
+    ]);
     expect(across.workings.at(-1)!.text).toBe("10 ft 3 in ± 6 in at most 10 ft: cannot be told");
   });
 
   test("exactly on the limit with any tolerance cannot be told, nor by measuring better", () => {
     const finding = verdict("10 ft ± 1/16 in");
     expect(finding.verdict).toBe("review");
-    expect(finding.missing[0]!.what).toBe("One leg: measure again, as closely as you can");
+    expect(finding.missing[0]!.what).toBe(
+      "One leg: measure again, as closely as you can; no instrument settles a reading that is exactly on the limit, only more room does",
+    );
   });
 
   test("are left aside where the caller chose simple acceptance", () => {
@@ -430,7 +435,7 @@ describe("tolerances", () => {
   test("only the measurements behind the doubt are asked for again", () => {
     const finding = bench({ legs: ["3 ft"], cord: "3 ft 1 in ± 2 in" }, irc);
     expect(finding.missing).toEqual([
-      { path: ["cord"], what: "Length of the cord: measure again, to better than ± 1 in" },
+      { path: ["cord"], what: "Length of the cord: measure again, to better than ± 1 in, with a tape pulled tight" },
     ]);
     const two = bench({ legs: ["9 ft 11 in ± 3 in"], cord: "20 ft ± 1 in" }, irc);
     expect(two.missing.map(({ path }) => path)).toEqual([["legs", 0]]);
@@ -615,7 +620,7 @@ describe("a doubt in another measure than the input", () => {
 
   test("says how closely to measure the input itself", () => {
     expect(double({ gap: { value: 0.49, unit: "m", plusMinus: 0.1 } }, { units: "si" }).missing[0]!.what).toBe(
-      "Gap: measure again, to better than ± 10 mm",
+      "Gap: measure again, to better than ± 10 mm, with a tape pulled tight",
     );
     expect(double({ gap: "0 m", tilt: { value: 0.9, unit: "rad", plusMinus: 0.2 } }).missing[0]!.what).toBe(
       "Tilt: measure again, to better than ± 5.73°",
@@ -901,5 +906,32 @@ describe("a trade's part of a survey", () => {
   test("what the survey does not have is left out, not guessed", () => {
     const [first] = runs({ machine: null }, at, []);
     expect(first).toMatchObject({ run: { verdict: "review" } });
+  });
+});
+
+describe("how closely to measure again", () => {
+  const length = (halfInches: number) =>
+    howClosely(
+      { room: halfInches * 0.0254, limit: 1, contribution: 0.01, plusMinus: 0.01, alone: true },
+      "length",
+      "length",
+      "us",
+    );
+
+  test.each([
+    [1, "to better than ± 1 in, with a tape pulled tight"],
+    [1 / 16, "to better than ± 1/16 in, with a tape read to its sixteenths"],
+    [1 / 64, "to better than ± 0.0156 in, with a steel rule"],
+    [0.002, "to better than ± 0.002 in, with a caliper or a feeler gauge"],
+  ])("a length with %s in of room", (room, words) => expect(length(room)).toBe(words));
+
+  test("a gap of 1 in ± 1/16 in against 1 in is a review that no tape settles", () => {
+    const on = howClosely(
+      { room: 0, limit: 0.0254, contribution: 0.0015875, plusMinus: 0.0015875, alone: true },
+      "inches",
+      "length",
+      "us",
+    );
+    expect(on).toContain("only more room does");
   });
 });

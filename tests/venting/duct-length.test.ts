@@ -98,7 +98,7 @@ describe("venting/duct-length", () => {
     const finding = ductLength({ fuel: "electric", straight: "35 ft 1 in ± 3 in", elbows: [] });
     expect(finding).toMatchObject({ verdict: "review", messageId: "tooCloseToCall" });
     expect(finding.missing).toMatchObject([{ path: ["straight"] }]);
-    expect(finding.missing[0]!.what).toMatch(/measure again, to better than ± 1 in$/);
+    expect(finding.missing[0]!.what).toMatch(/measure again, to better than ± 1 in, with a tape pulled tight$/);
   });
 
   test("points at what was not measured and at what cannot be read", () => {

@@ -12,6 +12,7 @@ import {
 } from "../quantity/index.js";
 import { type At, type AtInput, checkNamedLimits, readAt } from "./at.js";
 import { type Caution, cautions } from "./cautions.js";
+import { howClosely } from "./closeness.js";
 import { endsOf } from "./ends.js";
 import { InputFault } from "./fault.js";
 import {
@@ -34,7 +35,7 @@ import {
   type Tolerance,
   writtenForm,
 } from "./input.js";
-import { type Data, differenceOf, fill, type SlotKind, type Slots, shownData, showSlot } from "./message.js";
+import { type Data, differenceOf, fill, type SlotKind, type Slots, shownData } from "./message.js";
 import { setPath } from "./path.js";
 import { basesOf, setAsideOf, shown, shownPair, stepOf } from "./render.js";
 import {
@@ -337,11 +338,9 @@ function missingOf(
       const tolerance = tolerances[i]!;
       if (contribution === 0 || again.has(tolerance)) return;
       const { path, plusMinus, dimension } = tolerance;
-      // only where one tolerance is the whole doubt does it follow how closely to measure
-      const enough = alone ? (doubt.room / contribution) * plusMinus : 0;
       const kind = kindsMatch(compared!.kind, dimension) ? compared!.kind : dimension;
-      const how =
-        enough > 0 ? `to better than ± ${showSlot(enough, differenceOf(kind), units)}` : "as closely as you can";
+      const { room } = doubt;
+      const how = howClosely({ room, limit: compared!.limit, contribution, plusMinus, alone }, kind, dimension, units);
       again.set(tolerance, { path, what: `${descriptionAt(schema, path)}: measure again, ${how}` });
     });
   }
