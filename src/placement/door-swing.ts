@@ -191,6 +191,7 @@ export function sweptOutlines(leaf: Leaf): Polygon[] {
 
 /** How far a leaf opens among obstacles, and which of them stops it. */
 function freeAmong(leaf: Leaf, obstacles: readonly Obstacle[]): { readonly free: Angle; readonly what: string } {
+  if (leaf.opening === 0) return { free: leaf.opening, what: "nothing" };
   return obstacles.reduce<{ free: Angle; what: string }>(
     (best, { what, outline }) => {
       const free = freeOpening(leaf, [outline]);

@@ -273,10 +273,10 @@ export const combustionAir = defineRule({
       if (volume === undefined) return missing(["volumeUnknown"], ["volume"]);
       let need = brand<"volume">((plain.value * input) / thousand);
       if (airChange !== undefined) {
-        const each = {
-          natural: brand<"volume">(limit(changedVolumeOther, fuelOrGas)!.value),
-          fan: brand<"volume">(limit(changedVolumeFan, fuelOrGas)!.value),
-        };
+        const other = limit(changedVolumeOther, fuelOrGas);
+        const assisted = limit(changedVolumeFan, fuelOrGas);
+        if (!other || !assisted) return say("noLimit");
+        const each = { natural: brand<"volume">(other.value), fan: brand<"volume">(assisted.value) };
         rest(airChangeBounds);
         const changes = Math.min(airChange, MOST_CHANGES);
         if (airChange > MOST_CHANGES) assume(`No more than ${MOST_CHANGES} air changes an hour are counted.`);
@@ -311,7 +311,8 @@ export const combustionAir = defineRule({
 
     const brought = (): Outcome => {
       if (way === "mechanical supply") {
-        const each = limit(mechanicalSupply, fuelOrGas)!;
+        const each = limit(mechanicalSupply, fuelOrGas);
+        if (!each) return say("noLimit");
         const need = brand<"volumeFlow">((each.value * input) / thousand);
         const { supply } = found;
         if (supply === undefined) return missing(["supplyUnknown"], ["supply"]);
@@ -329,7 +330,8 @@ export const combustionAir = defineRule({
           fail: ["undersupplied", { supply, need }],
         });
       }
-      const each = limit(areaOf[way!], fuelOrGas)!;
+      const each = limit(areaOf[way!], fuelOrGas);
+      if (!each) return say("noLimit");
       const { freeArea: free, connectors } = found;
       if (free === undefined) return missing(["areaUnknown"], ["freeArea"]);
       const need = brand<"area">((each.value * input) / thousand);
@@ -357,8 +359,9 @@ export const combustionAir = defineRule({
             fail === "underLeast" ? ["underLeast", { free, need: least }] : ["underConnectors", { free, need: least }],
         });
       if (way === "two openings to a room on the same storey") {
-        const least = brand<"area">(limit(indoorOpeningLeast, fuelOrGas)!.value);
-        return all(byInput, atLeastArea(least, "overLeast", "underLeast"));
+        const least = limit(indoorOpeningLeast, fuelOrGas);
+        if (!least) return all(byInput, say("noLimit"));
+        return all(byInput, atLeastArea(brand<"area">(least.value), "overLeast", "underLeast"));
       }
       if (way !== "one opening outdoors") return byInput;
       if (connectors === undefined) return all(byInput, missing(["connectorsUnknown"], ["connectors"]));

@@ -280,8 +280,10 @@ export const ductConstruction = defineRule({
         const slots = { depth: measured, limit: brand<"length">(depth.value) };
         return judge({ kind: "inches", measured, limit: depth, pass: ["deepEnough", slots], fail: ["bare", slots] });
       }
-      const thick = limit(plateThickness, fuel)!;
-      const over = limit(plateOverlap, fuel)!;
+      const thick = limit(plateThickness, fuel);
+      const over = limit(plateOverlap, fuel);
+      // a town or a maker may ask for plates where no text says what they must be like
+      if (!thick || !over) return undefined;
       const plate = found.plateThickness;
       const overlap = found.plateOverlap;
       const thin = plate !== undefined && { thickness: plate, limit: brand<"length">(thick.value) };
