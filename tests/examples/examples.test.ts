@@ -5,7 +5,8 @@ import { promisify } from "node:util";
 import { describe, expect, test } from "vitest";
 import { coOpCsv, coOpNdjson } from "../../examples/make-co-op.js";
 import type { Verdict } from "../../src/core/rule/index.js";
-import { type Answer, assessMany, tryAssess } from "../../src/survey/index.js";
+import { siteDrawings } from "../../src/report/index.js";
+import { type Answer, assessMany, assessSite, type Survey, tryAssess } from "../../src/survey/index.js";
 
 const run = promisify(execFile);
 const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -54,6 +55,57 @@ describe("the single surveys", () => {
       expect([trade, sorted(verdicts)]).toEqual([trade, all]);
     }
     expect(sorted(found.map(({ verdict }) => verdict))).toEqual(["fail", "pass", "review"]);
+  });
+});
+
+describe("the effect that a single survey is there for", () => {
+  const surveyOf = (name: string): Survey => siteOf(`${name}.json`) as Survey;
+  const valuesOf = (survey: Survey, calculator: string) => {
+    const found = assessSite(survey).values.find((one) => one.calculator === calculator)!;
+    expect([calculator, found.status]).toEqual([calculator, "computed"]);
+    return found.values as Record<string, { si: number; text: string } & Record<string, unknown>[]>;
+  };
+
+  test("Alder Row 20: rocks on one diagonal, and the feet say how to end it", () => {
+    const survey = surveyOf("alder-row-20");
+    expect(valuesOf(survey, "placement/rock")["gap"]!.si).toBeCloseTo(0.004, 9);
+    expect(valuesOf(survey, "placement/level-feet")["feet"]).toHaveLength(4);
+    expect(siteDrawings(survey, assessSite(survey)).map(({ shows }) => shows)).toContain("feet");
+  });
+
+  test("Alder Row 21: two stacks of shims, and feet for the rest", () => {
+    const survey = surveyOf("alder-row-21");
+    expect(valuesOf(survey, "placement/shims")["stacks"]).toHaveLength(2);
+    expect(valuesOf(survey, "placement/rock")["gap"]!.si).toBeGreaterThan(0);
+    expect(valuesOf(survey, "placement/level-feet")["feet"]).toHaveLength(4);
+    expect(siteDrawings(survey, assessSite(survey)).map(({ shows }) => shows)).toContain("feet");
+  });
+
+  test("Larch Hill 6: less mass through the same run than at the sea", () => {
+    const high = surveyOf("larch-hill-6");
+    const low = { ...high, venting: { ...high.venting, air: { ...high.venting!.air, altitude: "0 ft" } } };
+    const mass = (survey: Survey) => valuesOf(survey, "venting/duct-airflow")["massFlow"]!.si;
+    expect(mass(high)).toBeLessThan(0.8 * mass(low));
+  });
+
+  test("Fern Court 8: water falls out in the cold attic", () => {
+    expect(valuesOf(surveyOf("fern-court-8"), "venting/condensation")["water"]!.si).toBeGreaterThan(0);
+  });
+
+  const lengthOf = (survey: Survey) =>
+    assessSite(survey).findings.find(({ rule }) => rule === "venting/duct-length")!.verdict;
+
+  test("Alder Row 11: passes the table and chokes", () => {
+    const survey = surveyOf("alder-row-11");
+    expect(lengthOf(survey)).toBe("pass");
+    expect(valuesOf(survey, "venting/duct-airflow")["margin"]!.si).toBeLessThan(0);
+  });
+
+  test("Alder Row 8: passes by the maker's chart, and fails by the table without it", () => {
+    const survey = surveyOf("alder-row-08");
+    const { exhaustChart, ...machine } = survey.machine as Record<string, unknown>;
+    expect(exhaustChart).toBeDefined();
+    expect([lengthOf(survey), lengthOf({ ...survey, machine } as Survey)]).toEqual(["pass", "fail"]);
   });
 });
 
