@@ -191,7 +191,6 @@ export function sweptOutlines(leaf: Leaf): Polygon[] {
 
 /** How far a leaf opens among obstacles, and which of them stops it. */
 function freeAmong(leaf: Leaf, obstacles: readonly Obstacle[]): { readonly free: Angle; readonly what: string } {
-  if (leaf.opening === 0) return { free: leaf.opening, what: "nothing" };
   return obstacles.reduce<{ free: Angle; what: string }>(
     (best, { what, outline }) => {
       const free = freeOpening(leaf, [outline]);
@@ -486,6 +485,8 @@ export const doorSwing = defineRule({
     if (roomDoor.opensInto === "away") return all(own, say("roomDoorAway"));
 
     const least = brand<"angle">(limit(roomDoorOpening)!.value);
+    // a town or a maker may ask nothing of the room's door
+    if (least <= 0) return own;
     if (roomDoor.thickness === undefined) {
       rest(usualLeaf);
       assume("The thickness of the room's door was not measured: 1 3/8 in is assumed.");

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { defineLimit, type Limit, type LimitSpec } from "../../src/core/basis/index.js";
+import { withStated } from "../../src/core/rule/at.js";
 import { type AtInput, checkNamedLimits, InputFault, type InputIssue, readAt } from "../../src/core/rule/index.js";
 
 const limit = (name: string, more: Partial<LimitSpec> = {}): Limit =>
@@ -218,5 +219,25 @@ describe("stated limits", () => {
     expect(faults(() => checkNamedLimits(stated("count", 1, { when: { angle: 90 } }), all))[0]!.message).toContain(
       "the same in every case",
     );
+  });
+});
+
+describe("a stated figure that no formula holds for", () => {
+  const citation = { document: "A sheet" };
+  const at = readAt({ maker: [{ limit: "plumbing/gas-pipe.drop", value: "0 Pa", citation }] });
+  const fails = (): never => {
+    throw new RangeError("pressure drop must be above 0 and finite (got 0)");
+  };
+
+  test("is a fault that names the statement", () => {
+    expect(() => withStated(at, fails)).toThrow(/maker\[0\]\.value: with the limits stated here .* pressure drop/);
+  });
+
+  test("while the same error with nothing stated is our own, and is not dressed up", () => {
+    expect(() => withStated(readAt(), fails)).toThrow(RangeError);
+  });
+
+  test("and any other error goes through", () => {
+    expect(() => withStated(at, () => JSON.parse("{"))).toThrow(SyntaxError);
   });
 });

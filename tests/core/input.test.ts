@@ -203,7 +203,7 @@ describe("faults in our words", () => {
     ["a record that is none", { marks: 5 }, { code: "wrongType", message: "write an object" }],
     ["a broken count", { count: 1.5 }, { code: "wrongType", message: "write a whole number", received: "1.5" }],
     ["a count too small", { count: 0 }, { code: "outOfRange", message: "write at least 1" }],
-    ["not a number", { share: Number.NaN }, { code: "wrongType", message: "write a number", received: "NaN" }],
+    ["not a number", { share: Number.NaN }, { code: "wrongType", message: "write a number", received: "a number that is not finite" }],
     ["no finite number", { share: Number.POSITIVE_INFINITY }, { code: "wrongType", message: "write a number" }],
     ["an open lower end", { share: 0 }, { code: "outOfRange", message: "write more than 0" }],
     ["an open upper end", { share: 1 }, { code: "outOfRange", message: "write less than 1" }],

@@ -342,3 +342,24 @@ function unknownConditions(limit: Limit, when: Conditions, path: readonly (strin
       received: describeReceived(when[key]),
     }));
 }
+
+/**
+ * Runs the body of a rule or calculator at a place. A local amendment or a maker may state a figure that no formula holds
+ * for, such as a pressure loss of nothing; that is a fault of what was stated, and is told as one.
+ */
+export function withStated<T>(at: At, body: () => T): T {
+  try {
+    return body();
+  } catch (error) {
+    if (!(error instanceof RangeError) || at.named.length === 0) throw error;
+    throw new InputFault(
+      at.named.map(({ limit, path }) => ({
+        path: [...path, "value"],
+        code: "outOfRange",
+        message: `with the limits stated here a formula leaves the range it holds for: ${error.message}`,
+        expected: "a figure that can be worked with",
+        received: describeReceived(limit),
+      })),
+    );
+  }
+}

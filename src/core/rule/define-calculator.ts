@@ -2,7 +2,7 @@
 import type * as z from "zod";
 import type { Basis, Limit } from "../basis/index.js";
 import type { DimensionOfKind, Quantity, QuantityKind, UnitSystem } from "../quantity/index.js";
-import { type At, type AtInput, checkNamedLimits, readAt } from "./at.js";
+import { type At, type AtInput, checkNamedLimits, readAt, withStated } from "./at.js";
 import { type Caution, cautions } from "./cautions.js";
 import { endsOf } from "./ends.js";
 import { InputFault, pathText } from "./fault.js";
@@ -184,7 +184,7 @@ export function defineCalculator<
 
   const evaluate = (input: Input, at: At, keeps: boolean) => {
     const context = new CalculatorContext<M>(at, keeps);
-    return { context, result: spec.compute(input, context) };
+    return { context, result: withStated(at, () => spec.compute(input, context)) };
   };
 
   /** Every number at one end of a tolerance; none where there is no answer there. */

@@ -10,7 +10,7 @@ import {
   type Unit,
   type UnitSystem,
 } from "../quantity/index.js";
-import { type At, type AtInput, checkNamedLimits, readAt } from "./at.js";
+import { type At, type AtInput, checkNamedLimits, readAt, withStated } from "./at.js";
 import { type Caution, cautions } from "./cautions.js";
 import { howClosely } from "./closeness.js";
 import { endsOf } from "./ends.js";
@@ -205,7 +205,7 @@ export function defineRule<
   const evaluate = (input: Input, at: At, keeps: boolean, spreads: readonly Spread[] | null) => {
     templates ??= templatesOf(spec.messages);
     const context = new RuleContext<M>(at, keeps, templates, spreads);
-    const parts = spec.check(input, context);
+    const parts = withStated(at, () => spec.check(input, context));
     return { context, parts };
   };
 

@@ -21,6 +21,7 @@ export function describeReceived(value: unknown): string {
   if (value === undefined) return "nothing";
   let text: string;
   if (typeof value === "string") text = printable(JSON.stringify(value.slice(0, 100)));
+  else if (typeof value === "number" && !Number.isFinite(value)) text = "a number that is not finite";
   else if (typeof value === "number" || typeof value === "boolean" || value === null) text = String(value);
   else if (Array.isArray(value)) text = `a list of ${value.length}`;
   else text = typeof value === "object" ? "an object" : `a ${typeof value}`;
