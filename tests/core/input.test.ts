@@ -203,7 +203,11 @@ describe("faults in our words", () => {
     ["a record that is none", { marks: 5 }, { code: "wrongType", message: "write an object" }],
     ["a broken count", { count: 1.5 }, { code: "wrongType", message: "write a whole number", received: "1.5" }],
     ["a count too small", { count: 0 }, { code: "outOfRange", message: "write at least 1" }],
-    ["not a number", { share: Number.NaN }, { code: "wrongType", message: "write a number", received: "a number that is not finite" }],
+    [
+      "not a number",
+      { share: Number.NaN },
+      { code: "wrongType", message: "write a number", received: "a number that is not finite" },
+    ],
     ["no finite number", { share: Number.POSITIVE_INFINITY }, { code: "wrongType", message: "write a number" }],
     ["an open lower end", { share: 0 }, { code: "outOfRange", message: "write more than 0" }],
     ["an open upper end", { share: 1 }, { code: "outOfRange", message: "write less than 1" }],
@@ -444,5 +448,16 @@ describe("Standard Schema", () => {
     expect(check.input["~standard"]).toMatchObject({ version: 1, vendor: "zod" });
     expect(check.jsonSchema()).toEqual(inputJsonSchema(schema));
     expect(compute.jsonSchema()).toEqual(inputJsonSchema(schema));
+  });
+});
+
+describe("very many tolerances", () => {
+  const many = new InputReader(z.strictObject({ sizes: z.array(quantity("length")) }));
+  const sizes = (n: number) => ({ sizes: Array.from({ length: n }, () => "5 in ± 1/16 in") });
+
+  test("are carried up to a hundred", () => expect(many.read(sizes(100)).tolerances.length).toBe(100));
+
+  test("and refused beyond, with the place", () => {
+    expect(() => many.read(sizes(101))).toThrow(/sizes\[100\]: a check takes at most 100 values with a tolerance/);
   });
 });

@@ -139,6 +139,9 @@ export interface Rule<S extends z.ZodType = z.ZodType, M extends Messages = Mess
   readonly jsonSchema: () => Record<string, unknown>;
 }
 
+/** Remedies offered at most; they come least change first, and nobody reads more. */
+const MOST_REMEDIES = 6;
+
 function templatesOf(messages: Messages): ReadonlyMap<string, { verdict: Verdict; template: string }> {
   const templates = new Map<string, { verdict: Verdict; template: string }>();
   for (const [verdict, byId] of Object.entries(messages) as [Verdict, Record<string, string>][]) {
@@ -226,9 +229,12 @@ export function defineRule<
       }));
       if (!changes.every(({ path, value }) => isAccepted(spec.input, path, value))) continue;
       const changed = change.reduce((whole, { path, value }) => setPath(whole, path, value), input);
+      // most proposals fail already without their tolerances, and those are what costs
+      if (worst(evaluate(changed, at, false, null).parts).verdict !== "pass") continue;
       const kept = tolerances.filter(({ path }) => !change.some((one) => startsWith(path, one.path)));
       if (worst(decide(changed, at, kept, false).parts).verdict !== "pass") continue;
       offered.push({ message: fill(spec.remedies![say[0]]!, say[1] ?? {}, at.units), changes });
+      if (offered.length === MOST_REMEDIES) break;
     }
     return offered;
   };

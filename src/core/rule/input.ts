@@ -249,6 +249,12 @@ export interface ReadInput<T> {
   readonly tolerances: readonly Tolerance[];
 }
 
+/**
+ * Values with a tolerance that one input may hold. Each one is moved to both ends and the check run again, so a plan of
+ * hundreds of things, every size with its tolerance, would hold up a whole file.
+ */
+const MOST_TOLERANCES = 100;
+
 type Path = readonly (string | number)[];
 type Reader = (value: unknown, path: Path, tolerances: Tolerance[]) => unknown;
 
@@ -528,6 +534,14 @@ export class InputReader<S extends z.ZodType> {
     if (this.#reader === null) this.#reader = readerOf(this.schema);
     const tolerances: Tolerance[] = [];
     const value = this.#reader ? this.#reader(data, [], tolerances) : data;
+    const tooMany = tolerances[MOST_TOLERANCES];
+    if (tooMany) {
+      const expected = `at most ${MOST_TOLERANCES} values with a tolerance`;
+      const message = `a check takes ${expected}; leave out those that matter least`;
+      throw new InputFault([
+        { path: tooMany.path, code: "tooManyTolerances", message, expected, received: `${tolerances.length} of them` },
+      ]);
+    }
     return { value: value as Read<z.output<S>>, tolerances };
   }
 }
