@@ -311,13 +311,18 @@ function shownValues(outputs: Outputs, values: Raw, spreads: Numbers, units: Uni
   return shown;
 }
 
+/** Records of a list that a line of text holds; a longer list is a table or a curve and is only counted there. */
+const MOST_ON_A_LINE = 8;
+
 /** All values on one line: `flow 150 cfm; speed 1,720 fpm`. */
 function summary(outputs: Outputs, values: Readonly<Record<string, CalculatedValue>>): string {
   const phrases: string[] = [];
   for (const [name, output] of Object.entries(outputs)) {
     const value = values[name];
     if (value === null || value === undefined) continue;
-    if (isList(output)) {
+    if (isList(output) && (value as readonly unknown[]).length > MOST_ON_A_LINE) {
+      phrases.push(`${output.what}: ${(value as readonly unknown[]).length} rows`);
+    } else if (isList(output)) {
       for (const record of value as readonly Readonly<Record<string, ShownValue | null>>[]) {
         const fields = Object.values(record).flatMap((field) => (field ? [field.text] : []));
         phrases.push(fields.join(", "));
