@@ -14,6 +14,7 @@ export default defineConfig({
   },
   test: {
     include: ["tests/**/*.test.ts"],
+    setupFiles: ["tests/seed.ts"],
     testTimeout: 60_000,
     coverage: {
       provider: "v8",

@@ -72,9 +72,9 @@ describe("march", () => {
   const warm = fc.double({ min: 40, max: 65, noNaN: true });
   const humid = fc.double({ min: 0.02, max: 0.045, noNaN: true });
   const cold = fc.double({ min: -30, max: 15, noNaN: true });
-  const r = fc.double({ min: 0, max: 2, noNaN: true });
+  const r = fc.double({ min: 0.02, max: 2, noNaN: true });
 
-  test("more insulation never moves the first wet place upstream, nor makes more water", () => {
+  test("more of a wrap never moves the first wet place upstream, nor makes more water", () => {
     fc.assert(
       fc.property(warm, humid, cold, r, r, (t, ratio, ambient, a, b) => {
         const run = (insulation: number) => march(entering(t, ratio, 120), [stretch(8, ambient, insulation)], bore);
@@ -86,6 +86,13 @@ describe("march", () => {
       }),
       { numRuns: 40 },
     );
+  });
+
+  test("a wrap as thin as paint wets more than bright metal, since its face radiates more", () => {
+    const water = (insulation: number) =>
+      march(entering(45, 0.035, 120), [stretch(8, -20, insulation)], bore).reduce((sum, cell) => sum + cell.water, 0);
+    expect(water(1e-6)).toBeGreaterThan(water(0));
+    expect(water(1)).toBeLessThan(water(0));
   });
 
   test("air never gets colder than its surroundings, nor the wall warmer than the air", () => {
