@@ -117,3 +117,13 @@ export const ductWork: Basis = {
   ...commonPractice,
   note: "A joint is wrapped once with a quarter of the girth to spare; every leg has a support of its own; the transition duct has a clamp at each end.",
 };
+
+/** The back-pressure limit on the machine's own sheet. */
+export const machineSheet: Basis = {
+  document: "Machine's installation sheet",
+  publisher: "",
+  edition: "",
+  section: "",
+  force: "maker",
+  confirmed: "stated",
+};

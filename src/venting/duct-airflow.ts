@@ -1,11 +1,12 @@
 import * as z from "zod";
 import { atMost, brand, type Pressure, si, type VolumeFlow } from "../core/quantity/index.js";
 import { defineCalculator } from "../core/rule/index.js";
-import { circleArea, fanPressure, geopotentialHeight, meanVelocity } from "../physics/index.js";
+import { circleArea, fanPressure, meanVelocity } from "../physics/index.js";
 import { darcyWeisbach, fanLaw } from "./basis.js";
-import { blowerFields, blowerOf, drivingOf, inAir, type Meeting, meet, needed } from "./blower.js";
-import { airFields, runFields, siteAir, siteRun } from "./run-input.js";
-import { genericBlower, standardDensity } from "./tables/blower.js";
+import { blowerFields, type Meeting, meet, needed } from "./blower.js";
+import { meetingOf } from "./meeting.js";
+import { airFields, runFields } from "./run-input.js";
+import { standardDensity } from "./tables/blower.js";
 import { roughnessBasis } from "./tables/roughness.js";
 
 export const ductAirflowInput = z.strictObject({ ...runFields, ...airFields, ...blowerFields });
@@ -141,27 +142,16 @@ export const ductAirflow = defineCalculator({
     },
   ],
   compute(input, { assume, formula, missing, impossible }) {
-    const found = siteRun(input);
-    if (found.gap) return missing(["runUnknown"], ...found.gap);
-    const air = siteAir(input);
-    if (!air) return impossible(["steam"]);
-    const standard = blowerOf(input);
-    if (!standard) return impossible(["notFalling"]);
-    const { run } = found;
-    const driving = drivingOf(input, air, geopotentialHeight(input.altitude ?? brand<"length">(0)));
-    for (const text of [...found.assumed, ...air.assumed, ...driving.assumed]) assume(text);
-    if (!input.blower) {
-      assume(
-        `A generic blower: ${genericBlower.shutOff} inH2O at no flow, nothing at ${genericBlower.free} cfm, in standard air. It is no product's.`,
-      );
-    }
-    const curve = inAir(standard, air.density);
-    const meeting = { curve, pieces: run.pieces, diameter: run.diameter, air, driving };
+    const met = meetingOf(input);
+    if (met.kind === "gap") return missing(["runUnknown"], ...met.paths);
+    if (met.kind !== "met") return impossible([met.kind]);
+    const { meeting, air, driving } = met;
+    for (const text of met.assumed) assume(text);
     const point = meet(meeting);
     if (point.place === "beforeCurve") return impossible(["noFlow"]);
     if (point.place === "beyondCurve") return impossible(["beyondCurve", { last: point.flow }]);
     const { flow } = point;
-    const speed = meanVelocity(flow, circleArea(run.diameter));
+    const speed = meanVelocity(flow, circleArea(meeting.diameter));
     const atMachine = point.pressure;
     const taken = brand<"pressure">(needed({ ...meeting, driving: { stack: none, wind: none } }, flow));
     const massFlow = brand<"massFlow">(flow * air.density);
@@ -170,7 +160,7 @@ export const ductAirflow = defineCalculator({
     formula("{speed:speed} = {flow:volumeFlow} / (pi / 4 * {diameter:inches}^2)", {
       speed,
       flow,
-      diameter: run.diameter,
+      diameter: meeting.diameter,
     });
     formula("{share:ratio} = {density:density} / {standard:density}", {
       share: brand<"ratio">(air.density / standardDensity),

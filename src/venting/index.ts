@@ -1,6 +1,7 @@
 /** Venting: dryer exhaust and range hoods. */
 
 export { type FanCurve, type FanPoint, fanCurve } from "../physics/index.js";
+export { backPressureLimit } from "./back-pressure-limit.js";
 export type { Driving, Meeting } from "./blower.js";
 export { boosterFan } from "./booster-fan.js";
 export {

@@ -1,12 +1,13 @@
 import * as z from "zod";
 import { brand, inUnit, type Length, type Speed, si } from "../core/quantity/index.js";
 import { defineCalculator, quantity } from "../core/rule/index.js";
-import { brent, circleArea, geopotentialHeight, meanVelocity, type OperatingPoint } from "../physics/index.js";
+import { brent, circleArea, meanVelocity, type OperatingPoint } from "../physics/index.js";
 import { darcyWeisbach, fanLaw, lintSpeeds } from "./basis.js";
-import { blowerFields, blowerOf, drivingOf, inAir, type Meeting, meet } from "./blower.js";
+import { blowerFields, type Meeting, meet } from "./blower.js";
+import { meetingOf } from "./meeting.js";
 import type { Piece } from "./run.js";
-import { airFields, runFields, siteAir, siteRun } from "./run-input.js";
-import { genericBlower, lintConveying } from "./tables/blower.js";
+import { airFields, runFields } from "./run-input.js";
+import { lintConveying } from "./tables/blower.js";
 import { roughnessBasis, wallRoughness } from "./tables/roughness.js";
 
 export const lintMarginInput = z.strictObject({
@@ -152,27 +153,12 @@ export const lintMargin = defineCalculator({
     },
   ],
   compute(input, { assume, formula, missing, impossible }) {
-    const found = siteRun(input);
-    if (found.gap) return missing(["runUnknown"], ...found.gap);
-    const air = siteAir(input);
-    if (!air) return impossible(["steam"]);
-    const standard = blowerOf(input);
-    if (!standard) return impossible(["notFalling"]);
-    const { run } = found;
-    const driving = drivingOf(input, air, geopotentialHeight(input.altitude ?? brand<"length">(0)));
-    for (const text of [...found.assumed, ...air.assumed, ...driving.assumed]) assume(text);
-    if (!input.blower)
-      assume(
-        `A generic blower: ${genericBlower.shutOff} inH2O at no flow, nothing at ${genericBlower.free} cfm, in standard air.`,
-      );
+    const met = meetingOf(input);
+    if (met.kind === "gap") return missing(["runUnknown"], ...met.paths);
+    if (met.kind !== "met") return impossible([met.kind]);
+    const { meeting } = met;
+    for (const text of met.assumed) assume(text);
     assume("The lint lies evenly along the whole run.");
-    const meeting: Meeting = {
-      curve: inAir(standard, air.density),
-      pieces: run.pieces,
-      diameter: run.diameter,
-      air,
-      driving,
-    };
     const clean = meet(meeting);
     if (clean.place === "beforeCurve") return impossible(["noFlow"]);
     if (clean.place === "beyondCurve") return impossible(["beyondCurve", { last: clean.flow }]);
@@ -188,29 +174,31 @@ export const lintMargin = defineCalculator({
         limit === undefined ? Number.POSITIVE_INFINITY : 1 - pressure / limit,
       );
     if (left(clean) <= 0) return impossible(["alreadyUsed", { flow: clean.flow }]);
-    const most = ((1 - NARROWEST) / 2) * run.diameter;
+    const most = ((1 - NARROWEST) / 2) * meeting.diameter;
     const atLayer = (layer: number) => meet(withLint(meeting, brand<"length">(layer)));
     const layer =
-      left(atLayer(most)) > 0 ? null : brand<"length">(brent((t) => left(atLayer(t)), 0, most, 1e-9 * run.diameter));
+      left(atLayer(most)) > 0
+        ? null
+        : brand<"length">(brent((t) => left(atLayer(t)), 0, most, 1e-9 * meeting.diameter));
     const used = layer === null ? null : atLayer(layer);
-    const bore = layer === null ? null : brand<"length">(run.diameter - 2 * layer);
-    const speed = meanVelocity(clean.flow, circleArea(run.diameter));
+    const bore = layer === null ? null : brand<"length">(meeting.diameter - 2 * layer);
+    const speed = meanVelocity(clean.flow, circleArea(meeting.diameter));
     formula("{speed:speed} = {flow:volumeFlow} / (pi / 4 * {diameter:inches}^2)", {
       speed,
       flow: clean.flow,
-      diameter: run.diameter,
+      diameter: meeting.diameter,
     });
     if (layer !== null)
       formula("{bore:inches} = {diameter:inches} - 2 * {layer:thickness}", {
         bore: bore!,
-        diameter: run.diameter,
+        diameter: meeting.diameter,
         layer,
       });
     const steps = LAYERS.map((mm) => si(mm, "mm"))
       .filter((thick) => thick <= most)
       .map((thick) => {
         const { flow, pressure } = atLayer(thick);
-        return { layer: thick, bore: brand<"length">(run.diameter - 2 * thick), flow, atMachine: pressure };
+        return { layer: thick, bore: brand<"length">(meeting.diameter - 2 * thick), flow, atMachine: pressure };
       });
     return {
       cleanFlow: clean.flow,

@@ -1,6 +1,7 @@
 /** Venting's part of a survey. */
 import * as z from "zod";
 import { definePart } from "../core/rule/index.js";
+import { backPressureLimitInput, backPressureLimit as backPressureRule } from "./back-pressure-limit.js";
 import { boosterFan, boosterFanInput } from "./booster-fan.js";
 import { closetAir, closetAirInput } from "./closet-air.js";
 import { combustionAir, combustionAirInput } from "./combustion-air.js";
@@ -109,6 +110,7 @@ export const ventingPart = definePart({
       .describe("The run as the air sees it, where more is known than lengths and elbows"),
     air: z
       .strictObject({
+        backPressure: backPressureLimitInput.shape.backPressure,
         altitude,
         airTemperature,
         airHumidity,
@@ -199,6 +201,7 @@ export const ventingPart = definePart({
       from: { kind: "machine.kind", exhaustRate: "machine.exhaustRate", ...fields("hood", hoodFields) },
     },
     { entry: ductResistance, from: { exhaustRate: "machine.exhaustRate", ...run } },
+    { entry: backPressureRule, from: { ...dryer, backPressure: "venting.air.backPressure", ...run, ...driving } },
     { entry: ductAirflow, from: { ...run, ...driving } },
     { entry: lintMargin, from: { ...run, ...driving, leastFlow: "machine.leastFlow" } },
     {
