@@ -1,15 +1,20 @@
 /**
  * The main job on the co-operative's surveys: per site every verdict with the basis it rests on, one line a finding;
  * for the single surveys the computed values as well; refused rows with their reasons; at the end counts that add up to
- * the rows read.
+ * the rows read, and where the reports were left: one page a single survey, one for the whole file.
  */
-import { createReadStream, readdirSync } from "node:fs";
+import { createReadStream, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { basename } from "node:path";
 import { fileURLToPath } from "node:url";
-import { countsText, deferralText, findingLine, tallyText } from "dryfit/report";
+import { batchHtml, countsText, deferralText, findingLine, siteHtml, tallyText } from "dryfit/report";
 import { type Answer, assessMany, count, type Format, newTally, refusalText, type Tally } from "dryfit/survey";
 
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
+const reports = here("../.out/reports/");
+mkdirSync(reports, { recursive: true });
+
+/** Leaves a report as a file. */
+const leave = (name: string, html: string): void => writeFileSync(`${reports}${name}.html`, html);
 
 /** One answer; with the computed values where they are wanted. */
 function print(file: string, answer: Answer<"full">, withValues: boolean): void {
@@ -31,10 +36,16 @@ function print(file: string, answer: Answer<"full">, withValues: boolean): void 
 async function assess(files: readonly string[], format: Format): Promise<Tally> {
   const tally = newTally();
   for (const file of files) {
+    const answers: Answer<"full">[] = [];
     for await (const answer of assessMany(createReadStream(file), format)) {
       count(tally, answer);
+      answers.push(answer);
       print(basename(file), answer, format === "json");
     }
+    const [only] = answers;
+    const name = basename(file).replace(/\.\w+$/, "");
+    if (format !== "json") leave(name, batchHtml(answers, { title: "The co-operative's laundries" }));
+    else if (only?.ok) leave(name, siteHtml(only.assessment, { survey: JSON.parse(readFileSync(file, "utf8")) }));
   }
   return tally;
 }
@@ -48,3 +59,4 @@ const rows = await assess([here("co-op.csv")], "csv");
 console.log(`\nSingle surveys: ${tallyText(single)}`);
 console.log(`co-op.csv: ${tallyText(rows)}`);
 console.log(deferralText);
+console.log(`Reports, to be opened in a browser: ${reports}co-op.html and one for each single survey beside it.`);
