@@ -1,6 +1,6 @@
 /**
  * Speed, as ratios taken in one run: surveys per second through `assessSite` at each level of detail, beside parsing
- * the same records and checking them against the schema; and the cold start of the command beside an empty process.
+ * the same records and checking them against the schema; and the imports and the cold start of the command beside an empty process.
  * Run as `npm run bench`, which bundles it first: what runs is what the package ships.
  */
 import { execFileSync } from "node:child_process";
@@ -66,6 +66,12 @@ if (existsSync(command)) {
     return times.sort((a, b) => a - b)[5]!;
   };
   const empty = median(["-e", ""]);
+  const entries = ["venting", "survey", "report", "index"].map((entry) => {
+    const file = JSON.stringify(`${root}dist/${entry}.js`);
+    const time = median(["--input-type=module", "-e", `import ${file};`]);
+    return `${entry} ${time.toFixed(0)} ms (${(time / empty).toFixed(2)} x)`;
+  });
+  console.log(`import in a process of its own: ${entries.join(", ")}`);
   const cold = median([command, "list"]);
   console.log(
     `cold start of the command: ${cold.toFixed(0)} ms, ${(cold / empty).toFixed(2)} x an empty process (${empty.toFixed(0)} ms)`,
