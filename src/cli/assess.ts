@@ -73,7 +73,8 @@ export function addAssess(program: Command, console: Console, outcome: Outcome):
     });
 }
 
-function formatOf(path: string, given: Format | undefined): Format {
+/** How a file is written: as said, or as its extension tells. */
+export function formatOf(path: string, given: Format | undefined): Format {
   const known = given ?? extensions[extname(path).toLowerCase()];
   if (known) return known;
   const name = shownName(path);

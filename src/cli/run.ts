@@ -9,6 +9,7 @@ import { addForm } from "./form.js";
 import { BrokenPipe, Console, type Io } from "./io.js";
 import { addList } from "./list.js";
 import { type Outcome, UsageError } from "./outcome.js";
+import { addReport } from "./report.js";
 import { version } from "./version.js";
 
 /**
@@ -48,6 +49,7 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     addCalc(program, console, outcome, dress);
     addBasis(program, console, outcome);
     addList(program, console);
+    addReport(program, console, outcome);
     addForm(program, console);
     await dress(program).parseAsync([...args], { from: "user" });
     await console.flush();
