@@ -4,6 +4,7 @@ import { cleanText } from "../report/index.js";
 import { addAssess } from "./assess.js";
 import { addBasis } from "./basis.js";
 import { addCalc } from "./calc.js";
+import { addCompare } from "./compare.js";
 import { type ExitCode, exitCodes, exitHelp } from "./exit.js";
 import { addForm } from "./form.js";
 import { BrokenPipe, Console, type Io } from "./io.js";
@@ -50,6 +51,7 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     addBasis(program, console, outcome);
     addList(program, console);
     addReport(program, console, outcome);
+    addCompare(program, console, outcome);
     addForm(program, console);
     await dress(program).parseAsync([...args], { from: "user" });
     await console.flush();

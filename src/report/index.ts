@@ -1,5 +1,6 @@
 /** Texts made from an assessment. */
 export { basisText } from "./basis.js";
+export { comparisonMarkdown, comparisonText } from "./comparison.js";
 export { type Said, type SiteDrawing, type SiteDrawingOptions, siteDrawings } from "./drawings.js";
 export { type BatchReportOptions, batchHtml, type SiteReportOptions, siteHtml } from "./html.js";
 export type { Markup } from "./markup.js";

@@ -15,6 +15,13 @@ export {
 } from "./assess.js";
 export { allLimits, catalogue, entryWithId } from "./catalogue.js";
 export {
+  type AssessmentComparison,
+  type ChangeDirection,
+  type ChangeSide,
+  compareAssessments,
+  type RuleChange,
+} from "./compare.js";
+export {
   type Accepted,
   acceptedBy,
   csvHeader,
@@ -29,6 +36,6 @@ export { textReader } from "./rows/cell.js";
 export { csvRows } from "./rows/csv.js";
 export { type Chunks, jsonRows, ndjsonRows } from "./rows/json.js";
 export { type Answer, answerRow, assessMany, count, type Format, formats, newTally, type Tally } from "./rows/many.js";
-export { type Place, type Refusal, type RefusalIssue, type Row, refusalText } from "./rows/row.js";
+export { type Place, type Refusal, type RefusalIssue, type Row, refusalOf, refusalText } from "./rows/row.js";
 export { type Survey, surveyInput } from "./survey.js";
 export { type SurveyField, surveyFields } from "./walk.js";

@@ -79,7 +79,7 @@ export {
   type Written,
 } from "./input.js";
 export { type MachineKind, machineFacts, machineKinds } from "./machine.js";
-export type { Shown, SlotKind, Slots } from "./message.js";
+export { plain, type Shown, type SlotKind, type Slots, showSlot } from "./message.js";
 export {
   definePart,
   prepareUses,
