@@ -3,19 +3,11 @@ import { type Command, Option } from "commander";
 import { adoptable } from "../core/basis/index.js";
 import { InputFault } from "../core/rule/index.js";
 import { cleanText, comparisonMarkdown, comparisonText } from "../report/index.js";
-import {
-  type Assessment,
-  assessUnknown,
-  compareAssessments,
-  jsonRows,
-  type Row,
-  refusalOf,
-  refusalText,
-} from "../survey/index.js";
+import { type Assessment, assessUnknown, compareAssessments, refusalOf, refusalText } from "../survey/index.js";
 import { type ExitCode, exitCodes } from "./exit.js";
-import { bytesOf, shownName, Unreadable } from "./files.js";
 import type { Console } from "./io.js";
 import { jsonText } from "./json.js";
+import { say, surveyRow } from "./one-survey.js";
 import { type SharedOptions, withSharedOptions } from "./options.js";
 import { type Outcome, UsageError } from "./outcome.js";
 
@@ -80,29 +72,6 @@ function underEditions(survey: unknown, adopted: Plain): unknown {
   const jurisdiction = objectOr(whole["jurisdiction"]);
   return { ...whole, jurisdiction: { ...jurisdiction, adopted: { ...objectOr(jurisdiction["adopted"]), ...adopted } } };
 }
-
-/** The one survey of a file; says on standard error why there is none. */
-async function surveyRow(path: string, console: Console): Promise<Extract<Row, { ok: true }> | undefined> {
-  const rows: Row[] = [];
-  try {
-    for await (const row of jsonRows(bytesOf(console.io, path))) rows.push(row);
-  } catch (error) {
-    if (!(error instanceof Unreadable)) throw error;
-    await console.err(`dryfit: ${shownName(path)}: ${error.message}\n`);
-    return undefined;
-  }
-  const [row] = rows;
-  if (rows.length !== 1) {
-    await console.err(`dryfit: ${shownName(path)}: it holds ${rows.length} surveys; compare takes one\n`);
-    return undefined;
-  }
-  if (row!.ok) return row;
-  await say(path, row!.issues.map(refusalText), console);
-  return undefined;
-}
-
-const say = (path: string, lines: readonly string[], console: Console): Promise<void> =>
-  console.err(lines.map((line) => `${shownName(path)}: ${cleanText(line)}\n`).join(""));
 
 async function compare(
   before: string,

@@ -10,6 +10,7 @@ import { addForm } from "./form.js";
 import { BrokenPipe, Console, type Io } from "./io.js";
 import { addList } from "./list.js";
 import { type Outcome, UsageError } from "./outcome.js";
+import { addRecord } from "./record.js";
 import { addReport } from "./report.js";
 import { version } from "./version.js";
 
@@ -52,6 +53,7 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     addList(program, console);
     addReport(program, console, outcome);
     addCompare(program, console, outcome);
+    addRecord(program, console, outcome);
     addForm(program, console);
     await dress(program).parseAsync([...args], { from: "user" });
     await console.flush();

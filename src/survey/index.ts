@@ -32,6 +32,18 @@ export {
   surveyForm,
 } from "./form.js";
 export { type Found, type FoundBasis, type FoundLimit, type FoundTable, lookUpBasis } from "./look-up.js";
+export {
+  changesOf,
+  checkRecord,
+  type JobRecord,
+  type RecordCheck,
+  type RecordedField,
+  type RecordedRule,
+  type RecordedValue,
+  type RecordOptions,
+  recordOf,
+  type SignatureLine,
+} from "./record.js";
 export { textReader } from "./rows/cell.js";
 export { csvRows } from "./rows/csv.js";
 export { type Chunks, jsonRows, ndjsonRows } from "./rows/json.js";
