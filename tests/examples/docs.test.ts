@@ -1,4 +1,5 @@
 /** Every `ts` block of the README and the documents runs, and each `// => value` in it holds. */
+import { readdirSync } from "node:fs";
 import { transformSync } from "esbuild";
 import { expect, test } from "vitest";
 import { type Snippet, snippets } from "../../docs/build/snippets.js";
