@@ -9,6 +9,7 @@ import { type ExitCode, exitCodes, exitHelp } from "./exit.js";
 import { addForm } from "./form.js";
 import { BrokenPipe, Console, type Io } from "./io.js";
 import { addList } from "./list.js";
+import { addOrder } from "./order.js";
 import { type Outcome, UsageError } from "./outcome.js";
 import { addRecord } from "./record.js";
 import { addReport } from "./report.js";
@@ -53,6 +54,7 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     addList(program, console);
     addReport(program, console, outcome);
     addCompare(program, console, outcome);
+    addOrder(program, console, outcome);
     addRecord(program, console, outcome);
     addForm(program, console);
     await dress(program).parseAsync([...args], { from: "user" });

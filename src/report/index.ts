@@ -4,6 +4,7 @@ export { comparisonMarkdown, comparisonText } from "./comparison.js";
 export { type Said, type SiteDrawing, type SiteDrawingOptions, siteDrawings } from "./drawings.js";
 export { type BatchReportOptions, batchHtml, type SiteReportOptions, siteHtml } from "./html.js";
 export type { Markup } from "./markup.js";
+export { orderMarkdown, orderText } from "./order.js";
 export { recordHtml, recordText } from "./record.js";
 export {
   type BehindData,

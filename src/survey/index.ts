@@ -32,6 +32,8 @@ export {
   surveyForm,
 } from "./form.js";
 export { type Found, type FoundBasis, type FoundLimit, type FoundTable, lookUpBasis } from "./look-up.js";
+export { type Obstacle, orderOfWork, type WorkOrder, type WorkStep } from "./order/order.js";
+export type { HoldPoint } from "./order/steps.js";
 export {
   changesOf,
   checkRecord,

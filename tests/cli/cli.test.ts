@@ -25,7 +25,7 @@ const NOTHING = "Nothing,dryer,electric,,";
 const assess = (args: readonly string[], surroundings: Surroundings = {}) => dryfit(["assess", ...args], surroundings);
 
 describe("help", () => {
-  test.each([[], ["assess"], ["calc"], ["basis"], ["list"], ["form"], ["report"], ["compare"], ["record"]])(
+  test.each([[], ["assess"], ["calc"], ["basis"], ["list"], ["form"], ["report"], ["compare"], ["record"], ["order"]])(
     "of %j ends well and fits its lines",
     async (...verb) => {
       const { code, out, err } = await dryfit([...verb.flat(), "--help"]);
