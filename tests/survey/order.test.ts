@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { fuels } from "../../src/core/basis/index.js";
 import { machineKinds } from "../../src/core/rule/index.js";
 import { orderMarkdown, orderText } from "../../src/report/index.js";
-import { catalogue, orderOfWork, type Survey, type WorkOrder } from "../../src/survey/index.js";
+import { assessSite, catalogue, orderOfWork, type Survey, type WorkOrder } from "../../src/survey/index.js";
 import { declared } from "../../src/survey/order/steps.js";
 import { dryfit } from "../cli/harness.js";
 
@@ -104,6 +104,8 @@ describe("what must precede what", () => {
     ["slide", "power-on"],
     ["power-on", "run"],
     ["run", "air"],
+    ["alarm", "run"],
+    ["old-shut", "bring"],
   ])("a gas dryer: %s before %s", (first, then) => expect(leads(gas, first, then)).toBe(true));
 
   test.each([
@@ -137,6 +139,17 @@ describe("what must precede what", () => {
 });
 
 describe("what stands against a step", () => {
+  test("is every rule that fails or needs review, and nothing else", () => {
+    for (const survey of samples) {
+      const open = assessSite(survey).findings.filter(({ verdict }) => verdict === "fail" || verdict === "review");
+      const told = orderOfWork(survey).steps.flatMap(({ obstacles }) => obstacles.map(({ rule }) => rule));
+      expect([survey.site.id, [...new Set(told)].sort()]).toEqual([
+        survey.site.id,
+        open.map(({ rule }) => rule).sort(),
+      ]);
+    }
+  });
+
   const long = orderFor({ kind: "dryer", fuel: "electric" }, { venting: { duct: { straight: "60 ft", elbows: [] } } });
   const clean = long.steps.find(({ id }) => id === "clean-duct")!;
 

@@ -64,12 +64,15 @@ export function orderOfWork(survey: Survey, options: Omit<AssessOptions, "detail
   const facts = factsOf(survey);
   const chosen = declared.filter(({ when }) => when(facts));
   const has = new Set(chosen.map(({ id }) => id));
+  const held = new Set(chosen.flatMap(({ rules }) => rules));
+  // what no step rests on is settled at the start: nothing that fails or waits is left out
+  const loose = findings.map(({ rule }) => rule).filter((rule) => !held.has(rule));
   const stages = new Map<string, number>();
   const steps = chosen.map((step): WorkStep => {
     const first = nearest(step, has);
     const stage = 1 + Math.max(0, ...first.map(({ id }) => stages.get(id)!));
     stages.set(step.id, stage);
-    const applying = step.rules.flatMap((rule) => {
+    const applying = (step.id === "settle" ? loose : step.rules).flatMap((rule) => {
       const finding = said.get(rule);
       return finding && finding.verdict !== "notApplicable" ? [finding] : [];
     });

@@ -123,11 +123,19 @@ const waterOff = step(
     when: ({ takesWater }) => takesWater,
   },
 );
+const oldShut = step(
+  "old-shut",
+  "Shut what the old machine had",
+  "Shut gas and water of whatever stands there now, whatever the new machine takes; let the pressure off.",
+  [settle],
+  { hold: word("Its gas and water are shut, and an outlet that stays unused is capped gas-tight.") },
+);
 const oldOut = step("old-out", "Take the old machine out", "Take off duct, hoses, connector and cord, then move it.", [
   way,
   deadPower,
   gasOff,
   waterOff,
+  oldShut,
 ]);
 const cleanDuct = step(
   "clean-duct",
@@ -268,11 +276,22 @@ const level = step(
     hold: measurement("The level's reading both ways, and no rock when a corner is pressed."),
   },
 );
+const alarm = step(
+  "alarm",
+  "Alarm and air before the first fire",
+  "Try the carbon monoxide alarm; see that air for the flame comes in.",
+  [settle, leak],
+  {
+    when: ({ burnsGas }) => burnsGas,
+    rules: ["venting/combustion-air", "venting/makeup-air"],
+    hold: word("The alarm answers its test, and nothing closes the openings for air."),
+  },
+);
 const powerOn = step(
   "power-on",
   "Power last",
   "Plug the cord in, or close the circuit, after everything else.",
-  [level, slide],
+  [level, slide, alarm],
   {
     rules: ["electrical/circuit-found", "electrical/receptacle-reach", "electrical/shock-and-arc-protection"],
   },
@@ -287,17 +306,11 @@ const run = step(
     hold: measurement("Voltage under load; air at the hood; no drip, no smell of gas, no unusual noise."),
   },
 );
-const air = step(
-  "air",
-  "Look at flame and air",
-  "Look at the flame; see that burnt gas leaves and a carbon monoxide alarm works.",
-  [run],
-  {
-    when: ({ burnsGas }) => burnsGas,
-    rules: ["venting/combustion-air", "venting/makeup-air"],
-    hold: word("The flame is steady and the alarm answers its test."),
-  },
-);
+const air = step("air", "Look at the flame", "Look at the flame; see that burnt gas leaves.", [run], {
+  when: ({ burnsGas }) => burnsGas,
+
+  hold: word("The flame is steady, and the air at the hood is warm."),
+});
 const handOver = step(
   "hand-over",
   "Hand it over",
@@ -318,6 +331,7 @@ export const declared: readonly StepDeclaration[] = [
   deadPower,
   gasOff,
   waterOff,
+  oldShut,
   oldOut,
   cleanDuct,
   bring,
@@ -335,6 +349,7 @@ export const declared: readonly StepDeclaration[] = [
   duct,
   slide,
   level,
+  alarm,
   powerOn,
   run,
   air,
