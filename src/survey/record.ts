@@ -123,10 +123,11 @@ function rulesOf(before: Assessment<"full">, after: Assessment<"full">): Recorde
 }
 
 /** Who signs: whoever installed it and whoever was shown it; for gas and fixed wiring, whoever is licensed for it. */
-function signaturesOf({ machine, electrical }: Survey): SignatureLine[] {
+function signaturesOf(surveys: readonly Survey[]): SignatureLine[] {
   const roles = ["Installed by", "Handed over to"];
-  if (machine.fuel === "naturalGas" || machine.fuel === "propane") roles.push("Gas work by (licensed)");
-  if (electrical?.hardWired === true) roles.push("Electrical work by (licensed)");
+  if (surveys.some(({ machine: { fuel } }) => fuel === "naturalGas" || fuel === "propane"))
+    roles.push("Gas work by (licensed)");
+  if (surveys.some(({ electrical }) => electrical?.hardWired === true)) roles.push("Electrical work by (licensed)");
   return roles.map((role) => ({ role, name: "", date: "", signature: "" }));
 }
 
@@ -189,7 +190,7 @@ export function recordOf(asFound: Survey, asLeft: Survey = asFound, options: Rec
       .map(({ calculator, message }) => ({ calculator, message })),
     assumptions: left.assumptions,
     cautions: left.cautions,
-    signatures: signaturesOf(after.survey),
+    signatures: signaturesOf([before.survey, after.survey]),
   };
   return { ...content, hash: hashOf(content) };
 }
@@ -239,9 +240,10 @@ export function checkRecord(record: unknown): RecordCheck {
   const { surveys, units, decision, decimal, hash } = read.data;
   const again = recordOf(surveys.asFound as Survey, surveys.asLeft as Survey, { units, decision, decimal });
   const given = record as Record<string, unknown>;
-  const differs = Object.entries(again)
-    .filter(([part, value]) => part !== "hash" && canonicalJson(given[part] ?? null) !== canonicalJson(value))
-    .map(([part]) => part);
+  const remade = again as unknown as Record<string, unknown>;
+  const differs = [...new Set([...Object.keys(again), ...Object.keys(given)])].filter(
+    (part) => part !== "hash" && canonicalJson(given[part] ?? null) !== canonicalJson(remade[part] ?? null),
+  );
   return { intact: hashOf(given) === hash, reproduced: differs.length === 0, differs };
 }
 
