@@ -11,6 +11,7 @@ import { BrokenPipe, Console, type Io } from "./io.js";
 import { addList } from "./list.js";
 import { addOrder } from "./order.js";
 import { type Outcome, UsageError } from "./outcome.js";
+import { addParts } from "./parts.js";
 import { addRecord } from "./record.js";
 import { addReport } from "./report.js";
 import { version } from "./version.js";
@@ -54,6 +55,7 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
     addList(program, console);
     addReport(program, console, outcome);
     addCompare(program, console, outcome);
+    addParts(program, console, outcome);
     addOrder(program, console, outcome);
     addRecord(program, console, outcome);
     addForm(program, console);

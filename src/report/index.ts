@@ -32,6 +32,7 @@ export {
   type RunPiece,
   type Sides,
 } from "./svg/index.js";
+export { csvCell, takeOffCsv, takeOffMarkdown, takeOffText } from "./take-off.js";
 export {
   assessmentMarkdown,
   assessmentText,

@@ -49,7 +49,22 @@ export {
 export { textReader } from "./rows/cell.js";
 export { csvRows } from "./rows/csv.js";
 export { type Chunks, jsonRows, ndjsonRows } from "./rows/json.js";
-export { type Answer, answerRow, assessMany, count, type Format, formats, newTally, type Tally } from "./rows/many.js";
+export {
+  type Answer,
+  addTally,
+  answerRow,
+  assessMany,
+  type Cause,
+  type CauseCounts,
+  causesOf,
+  count,
+  type Format,
+  formats,
+  newTally,
+  type Tally,
+} from "./rows/many.js";
 export { type Place, type Refusal, type RefusalIssue, type Row, refusalOf, refusalText } from "./rows/row.js";
 export { type Survey, surveyInput } from "./survey.js";
+export type { Supply, TakeOffLine, TakeOffTrade } from "./take-off/job.js";
+export { type TakeOff, takeOff } from "./take-off/take-off.js";
 export { type SurveyField, surveyFields } from "./walk.js";

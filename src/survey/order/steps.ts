@@ -1,5 +1,6 @@
 /** Every step of a job, each after the steps that must precede it. A step can name only steps made before it: no circles. */
 import type { MachineKind } from "../../core/rule/index.js";
+import { takesWater } from "../../plumbing/water.js";
 import type { Survey } from "../survey.js";
 
 /** What decides which steps a job has. */
@@ -37,7 +38,7 @@ export interface StepDeclaration {
 const wet: readonly MachineKind[] = ["washer", "stack", "dishwasher"];
 
 /** The facts of a survey's machine. */
-export function factsOf({ machine, electrical, plumbing }: Survey): JobFacts {
+export function factsOf({ machine, electrical }: Survey): JobFacts {
   const { kind, fuel } = machine;
   const burnsGas = fuel === "naturalGas" || fuel === "propane";
   const isDryer = kind === "dryer" || kind === "stack";
@@ -48,8 +49,7 @@ export function factsOf({ machine, electrical, plumbing }: Survey): JobFacts {
     isElectric: !burnsGas,
     isHardWired,
     hasDuct: (isDryer && machine.exhaust !== "ventless") || kind === "hood",
-    takesWater:
-      wet.includes(kind) || machine.steam === true || (kind === "refrigerator" && plumbing?.hose !== undefined),
+    takesWater: takesWater(machine) === true,
     drains: wet.includes(kind),
     hasCord: !isHardWired,
     isStack: kind === "stack",
