@@ -6,6 +6,7 @@ import { assessmentMarkdown, assessmentText, cleanText, deferralText, tallyText 
 import {
   type Answer,
   assessMany,
+  causesOf,
   count,
   type Detail,
   type Format,
@@ -18,6 +19,7 @@ import { codeOf, type ExitCode, exitCodes, worse } from "./exit.js";
 import { bytesOf, shownName, Unreadable } from "./files.js";
 import type { Console } from "./io.js";
 import { jsonText } from "./json.js";
+import { causesText } from "./many/summary.js";
 import { type SharedOptions, withSharedOptions } from "./options.js";
 import { type Outcome, UsageError } from "./outcome.js";
 import { layoutFor } from "./paint.js";
@@ -152,7 +154,10 @@ function writerFor(flags: AssessFlags, console: Console): Writer {
 
 async function finish(tally: Tally, unread: number, flags: AssessFlags, console: Console): Promise<void> {
   const files = unread === 0 ? "" : `; ${unread} ${unread === 1 ? "file" : "files"} not read`;
-  if (flags.json) await console.out(`],\n"summary":${jsonText({ ...tally, filesNotRead: unread })}}\n`);
-  else if (flags.ndjson || flags.markdown) await console.err(`${tallyText(tally)}${files}\n`);
-  else await console.out(`${tallyText(tally)}${files}\n${deferralText}\n`);
+  const counts = `${tallyText(tally)}${files}\n`;
+  if (flags.json) {
+    const summary = { ...tally, causes: causesOf(tally), filesNotRead: unread };
+    await console.out(`],\n"summary":${jsonText(summary)}}\n`);
+  } else if (flags.ndjson || flags.markdown) await console.err(counts);
+  else await console.out(`${counts}${causesText(tally)}${deferralText}\n`);
 }

@@ -92,7 +92,7 @@ export function countsText({ fail, review, pass, notApplicable }: VerdictCounts)
 }
 
 /** The counts over many rows; they add up to the rows read. */
-export function tallyText({ rows, refused, byVerdict }: Tally): string {
+export function tallyText({ rows, refused, byVerdict }: Pick<Tally, "rows" | "refused" | "byVerdict">): string {
   const answered = rows - refused;
   const sites = `${answered} answered (${countsText(byVerdict)}), ${refused} refused`;
   return `${rows} ${rows === 1 ? "row" : "rows"} read: ${sites}`;

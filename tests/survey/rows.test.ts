@@ -1,8 +1,18 @@
+import { readFileSync } from "node:fs";
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { schemaAt } from "../../src/core/rule/index.js";
-import { surveyInput } from "../../src/survey/index.js";
+import {
+  addTally,
+  assessMany,
+  causesOf,
+  count,
+  type Detail,
+  newTally,
+  surveyInput,
+  type Tally,
+} from "../../src/survey/index.js";
 import { textReader } from "../../src/survey/rows/cell.js";
 import { csvRows } from "../../src/survey/rows/csv.js";
 import { jsonRows, ndjsonRows } from "../../src/survey/rows/json.js";
@@ -293,4 +303,38 @@ test("a refusal reads as a place and a reason", async () => {
   expect(broken!.ok || broken!.issues.map(refusalText)).toEqual([
     "line 1, column 2: this is not JSON (close brace expected)",
   ]);
+});
+
+describe("tallies", () => {
+  const lines = [
+    ...readFileSync(new URL("../../examples/co-op.ndjson", import.meta.url), "utf8").split("\n"),
+    "not JSON",
+    '{"site":{"id":"A"},"machine":{"kind":"dryer","fuel":"electric"},"venting":{"duct":{"straight":18}}}',
+  ];
+  const tallyOf = async (part: readonly string[], detail: Detail): Promise<Tally> => {
+    const tally = newTally();
+    for await (const answer of assessMany([bytes(part.join("\n"))], "ndjson", { detail })) count(tally, answer);
+    return tally;
+  };
+
+  test("of parts add up to the tally of the whole, and survive being sent as JSON", async () => {
+    const whole = await tallyOf(lines, "verdicts");
+    const sum = newTally();
+    for (const part of [lines.slice(0, 7), lines.slice(7, 8), lines.slice(8)]) {
+      addTally(sum, JSON.parse(JSON.stringify(await tallyOf(part, "verdicts"))));
+    }
+    expect(sum).toEqual(whole);
+    expect(whole.refusals["brokenJson"]).toBeGreaterThan(0);
+    expect(Object.values(whole.refusals).reduce((all, one) => all + one, 0)).toBe(whole.refused);
+  });
+
+  test("name the same causes at every level of detail, the failing ones first and the frequent ones before the rare", async () => {
+    const [verdictsOnly, brief] = [await tallyOf(lines, "verdicts"), await tallyOf(lines, "brief")];
+    expect(causesOf(brief)).toEqual(causesOf(verdictsOnly));
+    const causes = causesOf(brief);
+    const failing = causes.filter(({ verdict }) => verdict === "fail");
+    expect(causes.slice(0, failing.length)).toEqual(failing);
+    expect(failing.length).toBeGreaterThan(1);
+    expect(failing.map((cause) => cause.count)).toEqual(failing.map((cause) => cause.count).sort((a, b) => b - a));
+  });
 });
