@@ -42,6 +42,7 @@ const extensions: Readonly<Record<string, Format>> = {
 const help = `
 A survey is what was found at one site; "dryfit form" prints an empty one. A .json file holds one
 survey or a list, .ndjson one a line, .csv one a row under a header such as "venting.duct.straight [ft]".
+Each may be packed with gzip.
 A row that cannot be used is refused with its line, column and reason on standard error (with --json or
 --ndjson in the output); the others are answered, in order.
 
@@ -77,7 +78,7 @@ export function addAssess(program: Command, console: Console, outcome: Outcome):
 
 /** How a file is written: as said, or as its extension tells. */
 export function formatOf(path: string, given: Format | undefined): Format {
-  const known = given ?? extensions[extname(path).toLowerCase()];
+  const known = given ?? extensions[extname(path.replace(/\.gz$/i, "")).toLowerCase()];
   if (known) return known;
   const name = shownName(path);
   throw new UsageError(`cannot tell how ${name} is written; say --format json, --format ndjson or --format csv`);
