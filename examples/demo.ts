@@ -7,7 +7,18 @@ import { createReadStream, mkdirSync, readdirSync, readFileSync, writeFileSync }
 import { basename } from "node:path";
 import { fileURLToPath } from "node:url";
 import { batchHtml, countsText, deferralText, findingLine, siteHtml, tallyText } from "dryfit/report";
-import { type Answer, assessMany, count, type Format, newTally, refusalText, type Tally } from "dryfit/survey";
+import {
+  type Answer,
+  assessMany,
+  count,
+  type Format,
+  newTally,
+  orderOfWork,
+  refusalText,
+  type Survey,
+  type Tally,
+  takeOff,
+} from "dryfit/survey";
 
 const here = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 const reports = here("../.out/reports/");
@@ -45,7 +56,10 @@ async function assess(files: readonly string[], format: Format): Promise<Tally> 
     const [only] = answers;
     const name = basename(file).replace(/\.\w+$/, "");
     if (format !== "json") leave(name, batchHtml(answers, { title: "The co-operative's laundries" }));
-    else if (only?.ok) leave(name, siteHtml(only.assessment, { survey: JSON.parse(readFileSync(file, "utf8")) }));
+    else if (only?.ok) {
+      const survey = JSON.parse(readFileSync(file, "utf8")) as Survey;
+      leave(name, siteHtml(only.assessment, { survey, parts: takeOff(survey), order: orderOfWork(survey) }));
+    }
   }
   return tally;
 }

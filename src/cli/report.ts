@@ -11,9 +11,11 @@ import {
   formats,
   jsonRows,
   ndjsonRows,
+  orderOfWork,
   type Row,
   refusalText,
   type Survey,
+  takeOff,
 } from "../survey/index.js";
 import { formatOf } from "./assess.js";
 import { codeOf, type ExitCode, exitCodes, worse } from "./exit.js";
@@ -81,7 +83,16 @@ async function report(path: string, flags: ReportFlags, console: Console): Promi
     return exitCodes.badInput;
   }
   if (answers.length === 1 && first?.row.ok && first.answer.ok) {
-    await console.out(siteHtml(first.answer.assessment, { survey: first.row.value as Survey, units, decimal }));
+    const survey = first.row.value as Survey;
+    await console.out(
+      siteHtml(first.answer.assessment, {
+        survey,
+        parts: takeOff(survey, options),
+        order: orderOfWork(survey, options),
+        units,
+        decimal,
+      }),
+    );
   } else await console.out(batchHtml(answers, flags.title === undefined ? {} : { title: flags.title }));
   return refused > 0 ? exitCodes.badInput : codeOf(worst);
 }

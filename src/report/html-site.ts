@@ -12,18 +12,24 @@ import {
   type Step,
   type Verdict,
 } from "../core/rule/index.js";
-import type { Assessment, Survey } from "../survey/index.js";
+import type { Assessment, Survey, TakeOff, WorkOrder } from "../survey/index.js";
 import { siteDrawings } from "./drawings.js";
 import { Fields } from "./fields.js";
 import { cell, code, facts, linesOf, list, mark, type PageSection, page, paragraph, table } from "./html-page.js";
 import { type Content, element, idOf, type Markup, words } from "./markup.js";
 import { formulaMarkup } from "./mathml.js";
-import { countsText } from "./text.js";
+import { orderDrawing } from "./svg/order.js";
+import { supplyHeadings } from "./take-off.js";
+import { countsText, verdictWords } from "./text.js";
 
 /** How the report of a site is made. */
 export interface SiteReportOptions {
   /** The survey that was assessed; without it there are no drawings, and no facts of place and machine. */
   readonly survey?: Survey;
+  /** Its parts and tools, as `takeOff` lists them; no such section where left out. */
+  readonly parts?: TakeOff;
+  /** Its order of work, as `orderOfWork` gives it; no such section where left out. */
+  readonly order?: WorkOrder;
   /** The reader's units, as the assessment was given them; US where left out. */
   readonly units?: UnitSystem;
   /** The decimal mark of the survey; the point where left out. */
@@ -100,6 +106,51 @@ function drawings(assessment: Assessment<"full">, { survey, units, decimal }: Si
     { class: "drawings" },
     made.map(({ title, svg }) => element("figure", {}, element("figcaption", {}, words(title)), svg)),
   );
+}
+
+/** Parts and tools, what has to be brought first. */
+function partsOf({ parts }: SiteReportOptions): Content {
+  if (parts === undefined || parts.lines.length === 0) return null;
+  return (["bring", "open", "there"] as const).map((supply) => {
+    const lines = parts.lines.filter((one) => one.supply === supply);
+    if (lines.length === 0) return null;
+    return table(
+      supplyHeadings[supply],
+      ["Part or tool", "Count", "Why"],
+      lines.map(({ what, size, count, why, open }) => [
+        cell([words(what), size === null ? null : [words(", "), linesOf(size)]]),
+        cell(words(count === null ? "?" : String(count)), "number"),
+        cell([linesOf(why), open === null ? null : [words(" Measure "), code(open), words(".")]], "free"),
+      ]),
+    );
+  });
+}
+
+/** The order of work: its drawing, then what to do at each step. */
+function orderOf({ order }: SiteReportOptions): Content {
+  if (order === undefined || order.steps.length === 0) return null;
+  return [
+    element(
+      "div",
+      { class: "drawings" },
+      element("figure", {}, element("figcaption", {}, words("What waits for what")), orderDrawing(order)),
+    ),
+    list(
+      order.steps.map(({ title, what, hold, obstacles }) => [
+        element("strong", {}, words(`${title}. `)),
+        linesOf(what),
+        obstacles.map(({ rule, verdict, message }) => [
+          element("br"),
+          words(`${verdictWords[verdict]}: ${message} `),
+          ruleLink(rule),
+        ]),
+        hold === null
+          ? null
+          : [element("br"), words(`Hold, ${hold.kind === "word" ? "until said" : "until measured"}: ${hold.what}`)],
+      ]),
+      "ol",
+    ),
+  ];
 }
 
 /** A step: its formula set, with its values below; else its text. */
@@ -327,6 +378,8 @@ export function siteHtml(assessment: Assessment<"full">, options: SiteReportOpti
     { id: "fix", title: "What to fix", content: toFix(findings) },
     { id: "measure", title: "What to measure next", content: toMeasure(assessment) },
     { id: "drawings", title: "Drawings", content: drawings(assessment, options) },
+    { id: "parts", title: "Parts and tools", content: partsOf(options) },
+    { id: "order", title: "Order of work", content: orderOf(options) },
     { id: "findings", title: "Every finding", content: applying.length === 0 ? null : applying.map(findingArticle) },
     { id: "values", title: "Computed", content: values.length === 0 ? null : values.map(calculationArticle) },
     {

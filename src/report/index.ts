@@ -22,6 +22,7 @@ export {
   type FootMove,
   fanRunDrawing,
   feetDrawing,
+  orderDrawing,
   type PlanData,
   type PlanDoor,
   type PlanRoomDoor,

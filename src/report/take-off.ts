@@ -4,7 +4,8 @@ import { cleanText, markdownText } from "./text.js";
 
 const named = ({ what, size }: TakeOffLine): string => (size === null ? what : `${what}, ${size}`);
 const counted = ({ count }: TakeOffLine): string => (count === null ? "?" : String(count));
-const headings = { bring: "Bring", open: "Cannot be told yet", there: "There already" } as const;
+/** How the groups of a take-off are called. */
+export const supplyHeadings = { bring: "Bring", open: "Cannot be told yet", there: "There already" } as const;
 const order = ["bring", "open", "there"] as const;
 const note = ({ open, why }: TakeOffLine): string => (open === null ? why : `${why} Measure ${open}.`);
 
@@ -15,7 +16,7 @@ export function takeOffText({ site, lines }: TakeOff): string {
     if (held.length === 0) return [];
     return [
       "",
-      headings[supply],
+      supplyHeadings[supply],
       ...held.map((line) => {
         const head = `  ${counted(line).padStart(3)} x ${named(line)}`;
         return supply === "there" ? head : `${head}\n        ${note(line)}`;
@@ -33,7 +34,7 @@ export function takeOffMarkdown({ site, lines }: TakeOff): string {
     if (held.length === 0) return [];
     return [
       "",
-      `## ${headings[supply]}`,
+      `## ${supplyHeadings[supply]}`,
       "",
       ...held.map((line) => `- [ ] ${markdownText(`${counted(line)} x ${named(line)}`)}: ${markdownText(note(line))}`),
     ];

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { siteHtml } from "../../src/report/index.js";
-import { assessSite, type Survey } from "../../src/survey/index.js";
+import { assessSite, orderOfWork, type Survey, takeOff } from "../../src/survey/index.js";
 import { tagsOf } from "../report/markup.js";
 import { dryfit } from "./harness.js";
 
@@ -14,13 +14,15 @@ describe("dryfit report", () => {
   test("of one survey is the site's report with its drawings, and ends with the site's code", async () => {
     const { code, out, err } = await dryfit(["report", "one.json"], { files: { "one.json": text } });
     expect([code, err]).toEqual([0, ""]);
-    expect(out).toBe(siteHtml(assessSite(survey), { survey }));
+    expect(out).toBe(siteHtml(assessSite(survey), { survey, parts: takeOff(survey), order: orderOfWork(survey) }));
     expect(tagsOf(out).filter(({ name }) => name === "svg").length).toBeGreaterThan(0);
   });
 
   test("in SI where asked for", async () => {
     const { out } = await dryfit(["report", "one.json", "--units", "si"], { files: { "one.json": text } });
-    expect(out).toBe(siteHtml(assessSite(survey, { units: "si" }), { survey, units: "si" }));
+    const si = { units: "si" } as const;
+    const [parts, order] = [takeOff(survey, si), orderOfWork(survey, si)];
+    expect(out).toBe(siteHtml(assessSite(survey, si), { survey, parts, order, ...si }));
   });
 
   test("of several is the report of a batch, with refused rows in it and on standard error", async () => {

@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, test } from "vitest";
 import { batchHtml, siteHtml } from "../../src/report/index.js";
-import { assessSite, type Survey } from "../../src/survey/index.js";
+import { assessSite, orderOfWork, type Survey, takeOff } from "../../src/survey/index.js";
 
 const CHROMIUM = "/usr/bin/chromium";
 const site = (name: string): Survey =>
@@ -34,7 +34,9 @@ test.skipIf(!existsSync(CHROMIUM))(
     const folder = mkdtempSync(join(tmpdir(), "dryfit-report-"));
     const surveys = ["alder-row-05", "larch-hill-3"].map(site);
     const pages = [
-      ...surveys.map((survey) => siteHtml(assessSite(survey), { survey })),
+      ...surveys.map((survey) =>
+        siteHtml(assessSite(survey), { survey, parts: takeOff(survey), order: orderOfWork(survey) }),
+      ),
       batchHtml(surveys.map((survey, i) => ({ ok: true, line: i + 1, assessment: assessSite(survey) }))),
     ].map((html, i) => {
       const path = join(folder, `${i}.html`);

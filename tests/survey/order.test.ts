@@ -132,6 +132,17 @@ describe("what must precede what", () => {
     expect(ids(orderFor({ kind: "dishwasher", fuel: "none" }))).toContain("drain");
   });
 
+  test("where nobody said whether by cord or by fixed wiring, that is asked", () => {
+    const unsaid = ids(orderFor({ kind: "dishwasher", fuel: "none" }));
+    expect(unsaid).toContain("join-power");
+    for (const id of ["cord", "wire"]) expect(unsaid).not.toContain(id);
+    expect(ids(orderFor({ kind: "dishwasher", fuel: "none" }, { electrical: { hardWired: false } }))).toContain("cord");
+  });
+
+  test("a range's foot is looked for in its bracket before the power", () => {
+    expect(leads(orderFor({ kind: "range", fuel: "electric" }), "in-bracket", "power-on")).toBe(true);
+  });
+
   test("work on gas and on terminals stops at a hold", () => {
     for (const id of ["dead-power", "leak", "slide", "run"])
       expect(gas.steps.find((step) => step.id === id)?.hold).not.toBeNull();

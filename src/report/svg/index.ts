@@ -1,4 +1,5 @@
 /** Drawings as SVG text, from plain SI data. */
+
 export { type BehindData, type BehindLine, behindDrawing } from "./behind.js";
 export { type CircuitData, type CircuitPiece, type CircuitSymbol, circuitDrawing } from "./circuit.js";
 export {
@@ -11,6 +12,7 @@ export {
 } from "./duct.js";
 export { type Corner, type FeetData, type FootMove, feetDrawing } from "./feet.js";
 export type { DrawingOptions } from "./options.js";
+export { orderDrawing } from "./order.js";
 export {
   type PlanData,
   type PlanDoor,

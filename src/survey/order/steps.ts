@@ -13,6 +13,8 @@ export interface JobFacts {
   readonly takesWater: boolean;
   readonly drains: boolean;
   readonly hasCord: boolean;
+  /** A machine of a kind that comes with either, and nobody said whether by cord or by fixed wiring. */
+  readonly isUnsaid: boolean;
   readonly isStack: boolean;
 }
 
@@ -51,10 +53,14 @@ export function factsOf({ machine, electrical }: Survey): JobFacts {
     hasDuct: (isDryer && machine.exhaust !== "ventless") || kind === "hood",
     takesWater: takesWater(machine) === true,
     drains: wet.includes(kind),
-    hasCord: !isHardWired,
+    hasCord: electrical?.hardWired === false || (!isHardWired && !builtIn.includes(kind)),
+    isUnsaid: electrical?.hardWired === undefined && builtIn.includes(kind),
     isStack: kind === "stack",
   };
 }
+
+/** Kinds that are as often on fixed wiring as on a cord (common practice, no source). */
+const builtIn: readonly MachineKind[] = ["oven", "cooktop", "hood", "dishwasher"];
 
 const always = (): boolean => true;
 
@@ -204,6 +210,13 @@ const wire = step(
     hold: word("The licensed person says that the joints are made and the box is closed."),
   },
 );
+const unsaid = step(
+  "join-power",
+  "Join the power, cord or fixed wiring",
+  "Find out which it is: a cord is fitted, fixed wiring is joined by a person who is licensed for it.",
+  [bolts, deadPower],
+  { when: ({ isUnsaid }) => isUnsaid, hold: word("It is said which, and the survey has it.") },
+);
 const hoses = step(
   "hoses",
   "Put the hoses on",
@@ -253,14 +266,14 @@ const duct = step(
   "duct",
   "Join the duct",
   "Join it while there is still room; foil tape or clamps, no screws into the air.",
-  [cleanDuct, feet, stackUp, cord, wire, waterOn, drain, leak],
+  [cleanDuct, feet, stackUp, cord, wire, unsaid, waterOn, drain, leak],
   { when: ({ hasDuct }) => hasDuct, rules: ["venting/transition-duct", "placement/connections-behind"] },
 );
 const slide = step(
   "slide",
   "Slide it in",
   "Push it home without crushing duct, hose or cord.",
-  [duct, feet, stackUp, bracket, cord, wire, waterOn, drain, leak],
+  [duct, feet, stackUp, bracket, cord, wire, unsaid, waterOn, drain, leak],
   {
     rules: ["placement/clearances", "placement/door-swing"],
     hold: word("Looked behind: nothing is crushed, kinked or stood upon."),
@@ -274,6 +287,16 @@ const level = step(
   {
     when: ({ kind }) => kind !== "hood" && kind !== "cooktop" && kind !== "oven",
     hold: measurement("The level's reading both ways, and no rock when a corner is pressed."),
+  },
+);
+const inBracket = step(
+  "in-bracket",
+  "See the foot in the bracket",
+  "Look, or tip it forward a little: the bracket must hold it.",
+  [level],
+  {
+    when: ({ kind }) => kind === "range",
+    hold: word("The rear foot is in the bracket."),
   },
 );
 const alarm = step(
@@ -290,8 +313,8 @@ const alarm = step(
 const powerOn = step(
   "power-on",
   "Power last",
-  "Plug the cord in, or close the circuit, after everything else.",
-  [level, slide, alarm],
+  "Close the circuit after everything else; a plug behind the machine goes in before the last push, the circuit still open.",
+  [level, inBracket, slide, alarm],
   {
     rules: ["electrical/circuit-found", "electrical/receptacle-reach", "electrical/shock-and-arc-protection"],
   },
@@ -341,6 +364,7 @@ export const declared: readonly StepDeclaration[] = [
   bracket,
   cord,
   wire,
+  unsaid,
   hoses,
   waterOn,
   drain,
@@ -349,6 +373,7 @@ export const declared: readonly StepDeclaration[] = [
   duct,
   slide,
   level,
+  inBracket,
   alarm,
   powerOn,
   run,

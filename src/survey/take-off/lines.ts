@@ -33,7 +33,7 @@ export function electricalLines(job: Job): Draft[] {
       (piece) => piece !== undefined,
     );
     lines.push(
-      bring("power cord", "The machine comes without a cord.", {
+      bring("power cord", cord ? "It joins the machine to the receptacle." : "The machine comes without a cord.", {
         size: size.length === 0 ? null : size.join(", "),
         there: cord,
         rules: ["electrical/cord-match", "electrical/receptacle-reach"],
