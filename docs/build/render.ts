@@ -13,9 +13,7 @@ import {
 import { basisPart, confirmations, editionChanges, placesOf, textTitle } from "./basis.js";
 import { inputRows } from "./inputs.js";
 import { blocks, code, literal, table } from "./markdown.js";
-
-const stemOf = ({ id }: CatalogueEntry): string => id.split("/")[1]!;
-const camel = (stem: string): string => stem.replace(/-([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
+import { exportOf } from "./site/commands.js";
 
 type Result = Finding | Calculation;
 const isFinding = (result: Result): result is Finding => "rule" in result;
@@ -84,7 +82,7 @@ const quoted = (text: string): string => `'${text.replaceAll("'", "'\\''")}'`;
 function examplePart(entry: CatalogueEntry): string {
   const [example] = entry.examples;
   const [result] = resultsOf(entry);
-  const name = camel(stemOf(entry));
+  const name = exportOf(entry.id);
   const at = example!.at === undefined ? "" : `, ${literal(example!.at, 96)}`;
   const call = `${name}(${literal(example!.input)}${at})`;
   const place = example!.at === undefined ? "" : " --at place.json";

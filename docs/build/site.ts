@@ -3,14 +3,12 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join, posix } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import MarkdownIt from "markdown-it";
+import { assets } from "./site/assets.js";
 
 const docs = fileURLToPath(new URL("../", import.meta.url));
 
-const STYLE = `:root{color-scheme:light dark}
-body{max-width:46rem;margin:0 auto;padding:1rem;font:1rem/1.5 Georgia,serif;background:Canvas;color:CanvasText}
-a{color:LinkText;overflow-wrap:anywhere}pre,.scroll{overflow-x:auto}pre{border:1px solid;padding:.6rem}
-code{overflow-wrap:anywhere}table{border-collapse:collapse}th,td{border:1px solid;padding:.2rem .5rem;text-align:start;vertical-align:top}
-@media print{nav{display:none}body{max-width:none}pre{white-space:pre-wrap}}`;
+/** Scripts, styles and pictures come from the folder itself, and a page asks nobody for anything. */
+const POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; base-uri 'none'";
 
 /** One page made from one document. */
 export interface Page {
@@ -27,10 +25,20 @@ const slug = (text: string): string =>
     .trim()
     .replace(/\s/g, "-");
 
-/** One document as a page. Tags written in it are shown as text. */
+const toWorkbench = '<p><a href="#workbench">Try it with your own measurements</a></p>\n';
+
+/** Where the form of a rule's page goes. */
+const workbench = (id: string): string => `<section class="workbench" data-entry="${id}" aria-labelledby="workbench">
+<h2 id="workbench">Try it</h2>
+<p>What is written here stays in this page. Local code, the maker's instructions and licensed people decide.</p>
+<noscript><p>The form needs scripts; the command line does the same without.</p></noscript>
+</section>
+`;
+
+/** One document as a page. Its front matter is left out; tags written in it are shown as text. */
 export function pageOf(path: string, markdown: string): Page {
   const md = new MarkdownIt({ html: false });
-  const tokens = md.parse(markdown, {});
+  const tokens = md.parse(markdown.replace(/^---\n[\s\S]*?\n---\n/, ""), {});
   const taken = new Map<string, number>();
   let title = "dryfit";
   for (const [i, token] of tokens.entries()) {
@@ -57,11 +65,14 @@ export function pageOf(path: string, markdown: string): Page {
     ["index-of-sections.html", "Sections"],
     ["changes.html", "Changes"],
   ].map(([to, label]) => `<a href="${up}${to}">${label}</a>`);
+  const id = /^rules\/(\w+\/[\w-]+)\.md$/.exec(path)?.[1];
+  const body = md.renderer.render(tokens, md.options, {});
   const html = `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1">
-<title>${md.utils.escapeHtml(title)}</title><style>${STYLE}</style></head>
-<body><nav aria-label="Documents">${nav.join(" · ")}</nav><main>
-${md.renderer.render(tokens, md.options, {})}</main></body></html>
+<meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<title>${md.utils.escapeHtml(title)}</title><link rel="stylesheet" href="${up}look.css"></head>
+<body><nav aria-label="Documents">${nav.join(" ")}</nav><main>
+${id === undefined ? body : body.replace("</h1>\n", `</h1>\n${toWorkbench}`)}${id === undefined ? "" : workbench(id)}</main>${id === undefined ? "" : `<script src="${up}workbench.js"></script>`}</body></html>
 `;
   return { path: path.replace(/\.md$/, ".html"), html };
 }
@@ -90,15 +101,24 @@ export function brokenLinks(made: readonly Page[]): string[] {
   );
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {
-  const out = process.argv[2] ?? ".site";
+/**
+ * Writes the pages and what they share into a folder.
+ *
+ * @returns how many pages there are, and the links that lead nowhere
+ */
+export async function writeSite(out: string): Promise<{ readonly count: number; readonly broken: readonly string[] }> {
   const made = pages();
-  const faults = brokenLinks(made);
-  for (const fault of faults) console.error(fault);
   for (const { path, html } of made) {
     mkdirSync(dirname(join(out, path)), { recursive: true });
     writeFileSync(join(out, path), html);
   }
-  console.log(`${made.length} pages, ${faults.length} broken links.`);
-  process.exitCode = faults.length > 0 ? 1 : 0;
+  for (const [name, text] of await assets()) writeFileSync(join(out, name), text);
+  return { count: made.length, broken: brokenLinks(made) };
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {
+  const { count, broken } = await writeSite(process.argv[2] ?? ".site");
+  for (const fault of broken) console.error(fault);
+  console.log(`${count} pages, ${broken.length} broken links.`);
+  process.exitCode = broken.length > 0 ? 1 : 0;
 }

@@ -20,6 +20,10 @@ test("a link to a missing page or heading is named", () => {
   ]);
 });
 
+test("front matter is not shown", () => {
+  expect(pageOf("x.md", "---\ntitle: y\n---\n\n# X\n").html).not.toContain("title: y");
+});
+
 test("a tag in a document stays text", () => {
   expect(pageOf("x.md", "# <script>x()</script>\n\n<img src=x onerror=x()>").html).not.toMatch(/<(script|img)/);
 });
