@@ -1,8 +1,16 @@
 /** `dryfit record`: the record of a job, and the check of one. */
 import { type Command, Option } from "commander";
 import { InputFault } from "../core/rule/index.js";
-import { recordHtml, recordText } from "../report/index.js";
-import { checkRecord, type JobRecord, recordOf, refusalOf, refusalText, type Survey } from "../survey/index.js";
+import { recordHtml, recordMarkdown, recordText } from "../report/index.js";
+import {
+  checkRecord,
+  type JobRecord,
+  recordOf,
+  refusalOf,
+  refusalText,
+  type Survey,
+  tryAssess,
+} from "../survey/index.js";
 import { codeOf, type ExitCode, exitCodes } from "./exit.js";
 import type { Console } from "./io.js";
 import { jsonText } from "./json.js";
@@ -10,10 +18,17 @@ import { say, surveyRow } from "./one-survey.js";
 import { type SharedOptions, withSharedOptions } from "./options.js";
 import { type Outcome, UsageError } from "./outcome.js";
 
+const writers = {
+  json: (made: JobRecord) => `${jsonText(made)}\n`,
+  text: recordText,
+  markdown: recordMarkdown,
+  html: recordHtml,
+} as const;
+
 interface RecordFlags extends SharedOptions {
   readonly asLeft?: string;
   readonly check?: boolean;
-  readonly format: "json" | "text" | "html";
+  readonly format: keyof typeof writers;
 }
 
 const help = `
@@ -34,7 +49,7 @@ export function addRecord(program: Command, console: Console, outcome: Outcome):
     .argument("<file>", "file with the survey as found; with --check a record")
     .option("--as-left <file>", "file with the survey as left; as found where left out")
     .option("--check", "check the record in the file")
-    .addOption(new Option("--format <format>", "how to print it").choices(["json", "text", "html"]).default("json"));
+    .addOption(new Option("--format <format>", "how to print it").choices(Object.keys(writers)).default("json"));
   withSharedOptions(command)
     .addHelpText("after", help)
     .action(async (file: string, flags: RecordFlags) => {
@@ -47,16 +62,27 @@ async function record(file: string, flags: RecordFlags, console: Console): Promi
   const found = await surveyRow(file, console);
   const left = flags.asLeft === undefined ? found : await surveyRow(flags.asLeft, console);
   if (!found || !left) return exitCodes.badInput;
+  const how = { units, decision, decimal } as const;
+  // each on its own first, so that a fault is told of the file it stands in
+  for (const [path, row] of [
+    [file, found],
+    [flags.asLeft ?? file, left],
+  ] as const) {
+    const tried = tryAssess(row.value, { ...how, detail: "verdicts" });
+    if (!tried.ok) {
+      await say(path, refusalOf(row, tried.fault).issues.map(refusalText), console);
+      return exitCodes.badInput;
+    }
+  }
   let made: JobRecord;
   try {
-    made = recordOf(found.value as Survey, left.value as Survey, { units, decision, decimal });
+    made = recordOf(found.value as Survey, left.value as Survey, how);
   } catch (error) {
     if (!(error instanceof InputFault)) throw error;
     await say(flags.asLeft ?? file, refusalOf(left, error).issues.map(refusalText), console);
     return exitCodes.badInput;
   }
-  if (flags.format === "html") await console.out(recordHtml(made));
-  else await console.out(flags.format === "text" ? recordText(made) : `${jsonText(made)}\n`);
+  await console.out(writers[flags.format](made));
   return codeOf(made.verdict.asLeft);
 }
 

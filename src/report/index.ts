@@ -5,7 +5,7 @@ export { type Said, type SiteDrawing, type SiteDrawingOptions, siteDrawings } fr
 export { type BatchReportOptions, batchHtml, type SiteReportOptions, siteHtml } from "./html.js";
 export type { Markup } from "./markup.js";
 export { orderMarkdown, orderText } from "./order.js";
-export { recordHtml, recordText } from "./record.js";
+export { recordHtml, recordMarkdown, recordText } from "./record.js";
 export {
   type BehindData,
   type BehindLine,

@@ -37,11 +37,13 @@ export type { HoldPoint } from "./order/steps.js";
 export {
   changesOf,
   checkRecord,
+  type InForce,
   type JobRecord,
   type RecordCheck,
   type RecordedField,
   type RecordedRule,
   type RecordedValue,
+  type RecordedVerdict,
   type RecordOptions,
   recordOf,
   type SignatureLine,
@@ -61,9 +63,20 @@ export {
   type Format,
   formats,
   newTally,
+  rowsOf,
   type Tally,
 } from "./rows/many.js";
-export { type Place, type Refusal, type RefusalIssue, type Row, refusalOf, refusalText } from "./rows/row.js";
+export {
+  type Mapping,
+  type Part,
+  type Place,
+  type Reading,
+  type Refusal,
+  type RefusalIssue,
+  type Row,
+  refusalOf,
+  refusalText,
+} from "./rows/row.js";
 export { type Survey, surveyInput } from "./survey.js";
 export type { Supply, TakeOffLine, TakeOffTrade } from "./take-off/job.js";
 export { type TakeOff, takeOff } from "./take-off/take-off.js";

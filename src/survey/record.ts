@@ -4,7 +4,7 @@ import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import * as z from "zod";
 import type { Adopted, Building } from "../core/basis/index.js";
 import type { DecisionRule, UnitSystem } from "../core/quantity/index.js";
-import { completeAt, describeReceived, InputFault, pathText, type Verdict } from "../core/rule/index.js";
+import { completeAt, describeReceived, type Finding, InputFault, pathText, type Verdict } from "../core/rule/index.js";
 import { type Assessment, type AssessOptions, assessUnknown } from "./assess.js";
 import { canonicalJson } from "./canonical.js";
 import { type AssessmentComparison, compareAssessments } from "./compare.js";
@@ -19,15 +19,29 @@ export interface RecordedField {
   readonly changed: boolean;
 }
 
-/** One rule as it stood at the end, and what it said before. */
-export interface RecordedRule {
-  readonly rule: string;
-  readonly title: string;
-  readonly asFound: Verdict;
-  readonly asLeft: Verdict;
+/** What a rule said at one time. */
+export interface RecordedVerdict {
+  readonly verdict: Verdict;
   readonly message: string;
   /** Citations of all it rests on, the governing one first. */
   readonly basis: readonly string[];
+}
+
+/** One rule before the work and after it. */
+export interface RecordedRule {
+  readonly rule: string;
+  readonly title: string;
+  readonly asFound: RecordedVerdict;
+  readonly asLeft: RecordedVerdict;
+}
+
+/** What was in force for one of the surveys. */
+export interface InForce {
+  /** Every edition, those that stood at their default too, so that a later default changes nothing. */
+  readonly editions: Adopted;
+  readonly building: Building;
+  /** What of it nobody named: documents by their short key, and `building`. */
+  readonly assumed: readonly string[];
 }
 
 /** One computed value as it stood at the end. */
@@ -50,9 +64,7 @@ export interface JobRecord {
   readonly site: string;
   /** Who measured, when and with what, as the survey last left says. */
   readonly measured: Survey["measured"] | null;
-  /** Every edition in force, those that stood at their default too, so that a later default changes nothing. */
-  readonly editions: Adopted;
-  readonly building: Building;
+  readonly inForce: { readonly asFound: InForce; readonly asLeft: InForce };
   readonly units: UnitSystem;
   readonly decision: DecisionRule;
   readonly decimal: "." | ",";
@@ -110,15 +122,20 @@ function fieldsOf(asFound: Survey, asLeft: Survey): RecordedField[] {
     }));
 }
 
+const verdictOf = ({ verdict, message, basis }: Finding): RecordedVerdict => ({
+  verdict,
+  message,
+  basis: basis.map(({ citation }) => citation),
+});
+
+/** Every survey is asked every rule, so that each of the last has been asked before. */
 function rulesOf(before: Assessment<"full">, after: Assessment<"full">): RecordedRule[] {
-  const earlier = new Map(before.findings.map(({ rule, verdict }) => [rule, verdict]));
-  return after.findings.map(({ rule, title, verdict, message, basis }) => ({
-    rule,
-    title,
-    asFound: earlier.get(rule)!,
-    asLeft: verdict,
-    message,
-    basis: basis.map(({ citation }) => citation),
+  const earlier = new Map(before.findings.map((finding) => [finding.rule, finding]));
+  return after.findings.map((finding) => ({
+    rule: finding.rule,
+    title: finding.title,
+    asFound: verdictOf(earlier.get(finding.rule)!),
+    asLeft: verdictOf(finding),
   }));
 }
 
@@ -137,9 +154,21 @@ function hashOf(record: object): string {
   return bytesToHex(sha256(utf8ToBytes(canonicalJson(content))));
 }
 
-/** The survey with every edition written out. */
-function withEditions(survey: Survey, adopted: Adopted, building: Building): Survey {
-  return { ...survey, jurisdiction: { ...survey.jurisdiction, adopted, building } } as Survey;
+/** A survey with every edition written out, and what was in force for it. */
+interface Placed {
+  readonly survey: Survey;
+  readonly inForce: InForce;
+}
+
+type How = Required<RecordOptions>;
+
+function placed(survey: Survey, how: How): Placed {
+  assessUnknown(survey, { detail: "verdicts", ...how });
+  const at = completeAt({ jurisdiction: survey.jurisdiction, maker: survey.maker, ...how } as never);
+  const { adopted: editions, building } = at;
+  const whole = { ...survey, jurisdiction: { ...survey.jurisdiction, adopted: editions, building } } as Survey;
+  const assumed = [...[...at.assumed].sort(), ...(at.buildingAssumed ? ["building"] : [])];
+  return { survey: plainCopy(whole), inForce: { editions, building, assumed } };
 }
 
 /**
@@ -153,17 +182,11 @@ function withEditions(survey: Survey, adopted: Adopted, building: Building): Sur
  */
 export function recordOf(asFound: Survey, asLeft: Survey = asFound, options: RecordOptions = {}): JobRecord {
   const { units = "us", decision = "guarded", decimal = "." } = options;
-  const [before, after] = [asFound, asLeft].map((survey) => {
-    assessUnknown(survey, { detail: "verdicts", units, decision, decimal });
-    const at = completeAt({
-      jurisdiction: survey.jurisdiction,
-      maker: survey.maker,
-      units,
-      decision,
-      decimal,
-    } as never);
-    return { at, survey: plainCopy(withEditions(survey, at.adopted, at.building)) };
-  }) as [{ at: ReturnType<typeof completeAt>; survey: Survey }, { at: ReturnType<typeof completeAt>; survey: Survey }];
+  const how = { units, decision, decimal };
+  return recordFrom(placed(asFound, how), placed(asLeft, how), how);
+}
+
+function recordFrom(before: Placed, after: Placed, how: How): JobRecord {
   if (before.survey.site.id !== after.survey.site.id) {
     const message = `the two surveys must be of one site; write ${JSON.stringify(before.survey.site.id)}`;
     const received = describeReceived(after.survey.site.id);
@@ -171,15 +194,13 @@ export function recordOf(asFound: Survey, asLeft: Survey = asFound, options: Rec
       { path: ["site", "id"], code: "notAccepted", message, expected: before.survey.site.id, received },
     ]);
   }
-  const how = { units, decision, decimal } as const;
   const found = assessUnknown(before.survey, how);
   const left = assessUnknown(after.survey, how);
   const content = {
     record: 1 as const,
     site: left.site,
     measured: after.survey.measured ?? null,
-    editions: after.at.adopted,
-    building: after.at.building,
+    inForce: { asFound: before.inForce, asLeft: after.inForce },
     ...how,
     surveys: { asFound: before.survey, asLeft: after.survey },
     verdict: { asFound: found.verdict, asLeft: left.verdict },
@@ -198,13 +219,20 @@ export function recordOf(asFound: Survey, asLeft: Survey = asFound, options: Rec
 /** A copy that shares nothing with the caller's survey and has no `undefined` in it. */
 const plainCopy = <T>(value: T): T => JSON.parse(JSON.stringify(value)) as T;
 
+const inForceShape = z.looseObject({ assumed: z.array(z.string()) });
 const recordShape = z.looseObject({
   record: z.literal(1),
   units: z.enum(["us", "si"]),
   decision: z.enum(["guarded", "simple"]),
   decimal: z.enum([".", ","]),
+  inForce: z.strictObject({ asFound: inForceShape, asLeft: inForceShape }),
   surveys: z.strictObject({ asFound: z.unknown(), asLeft: z.unknown() }),
   hash: z.string().regex(/^[0-9a-f]{64}$/),
+});
+
+const assumedAs = ({ survey, inForce }: Placed, assumed: readonly string[]): Placed => ({
+  survey,
+  inForce: { ...inForce, assumed },
 });
 
 /** What came of checking a record. */
@@ -217,6 +245,30 @@ export interface RecordCheck {
   readonly differs: readonly string[];
 }
 
+/** Deeper than any record: what it is made of must not lead into the depths. */
+const DEEPEST = 64;
+
+/** Refuses what no JSON text holds, before anything walks through it. */
+function requirePlainJson(value: unknown, path: Path = []): void {
+  const refuse = (message: string): never => {
+    throw new InputFault([
+      {
+        path: path.slice(0, 8),
+        code: "notARecord",
+        message,
+        expected: "plain JSON",
+        received: describeReceived(value),
+      },
+    ]);
+  };
+  if (path.length > DEEPEST) refuse(`this is not a record: it is nested more than ${DEEPEST} deep`);
+  if (typeof value === "object" && value !== null) {
+    for (const [key, inner] of Object.entries(value)) requirePlainJson(inner, [...path, key]);
+  } else if (value !== null && !["string", "number", "boolean"].includes(typeof value)) {
+    refuse("this is not a record: it is no plain JSON");
+  } else if (typeof value === "number" && !Number.isFinite(value)) refuse("this is not a record: it is no plain JSON");
+}
+
 /**
  * Checks a record: whether its hash fits what it holds, and whether it would be made the same way today.
  *
@@ -225,6 +277,7 @@ export interface RecordCheck {
  * @example checkRecord(recordOf({ site: { id: "A" }, machine: { kind: "dryer", fuel: "electric" } })).intact // true
  */
 export function checkRecord(record: unknown): RecordCheck {
+  requirePlainJson(record);
   const read = recordShape.safeParse(record);
   if (!read.success) {
     throw new InputFault(
@@ -237,8 +290,14 @@ export function checkRecord(record: unknown): RecordCheck {
       })),
     );
   }
-  const { surveys, units, decision, decimal, hash } = read.data;
-  const again = recordOf(surveys.asFound as Survey, surveys.asLeft as Survey, { units, decision, decimal });
+  const { surveys, inForce, units, decision, decimal, hash } = read.data;
+  const how = { units, decision, decimal };
+  // that something was assumed is known from the record alone: its surveys name every edition
+  const again = recordFrom(
+    assumedAs(placed(surveys.asFound as Survey, how), inForce.asFound.assumed),
+    assumedAs(placed(surveys.asLeft as Survey, how), inForce.asLeft.assumed),
+    how,
+  );
   const given = record as Record<string, unknown>;
   const remade = again as unknown as Record<string, unknown>;
   const differs = [...new Set([...Object.keys(again), ...Object.keys(given)])].filter(

@@ -5,8 +5,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, test } from "vitest";
-import { batchHtml, siteHtml } from "../../src/report/index.js";
-import { assessSite, orderOfWork, type Survey, takeOff } from "../../src/survey/index.js";
+import { batchHtml, recordHtml, siteHtml } from "../../src/report/index.js";
+import { assessSite, orderOfWork, recordOf, type Survey, takeOff } from "../../src/survey/index.js";
 
 const CHROMIUM = "/usr/bin/chromium";
 const site = (name: string): Survey =>
@@ -37,6 +37,7 @@ test.skipIf(!existsSync(CHROMIUM))(
       ...surveys.map((survey) =>
         siteHtml(assessSite(survey), { survey, parts: takeOff(survey), order: orderOfWork(survey) }),
       ),
+      recordHtml(recordOf(surveys[0]!)),
       batchHtml(surveys.map((survey, i) => ({ ok: true, line: i + 1, assessment: assessSite(survey) }))),
     ].map((html, i) => {
       const path = join(folder, `${i}.html`);

@@ -4,7 +4,7 @@ import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import { describe, expect, test } from "vitest";
 import { InputFault } from "../../src/core/rule/index.js";
-import { recordHtml, recordText } from "../../src/report/index.js";
+import { recordHtml, recordMarkdown, recordText } from "../../src/report/index.js";
 import { canonicalJson } from "../../src/survey/canonical.js";
 import { assessSite, changesOf, checkRecord, type JobRecord, recordOf, type Survey } from "../../src/survey/index.js";
 import { dryfit } from "../cli/harness.js";
@@ -67,15 +67,30 @@ describe("a record", () => {
 
   test("has every rule with its verdict before and after, and its bases", () => {
     const rule = record.rules.find((one) => one.rule === "venting/duct-length")!;
-    expect([rule.asFound, rule.asLeft]).toEqual(["fail", "pass"]);
-    expect(rule.basis[0]).toContain("IRC 2021");
+    expect([rule.asFound.verdict, rule.asLeft.verdict]).toEqual(["fail", "pass"]);
+    expect(rule.asFound.message).toContain("40 ft");
+    for (const { basis } of [rule.asFound, rule.asLeft]) expect(basis[0]).toContain("IRC 2021");
     expect(record.rules).toHaveLength(assessSite(found).findings.length);
   });
 
   test("names the editions that stood at their default", () => {
-    expect(record.editions.irc).toBe(2021);
+    const { asFound, asLeft } = record.inForce;
+    expect([asLeft.editions.irc, asLeft.building]).toEqual([2021, "dwelling"]);
     expect(record.surveys.asLeft.jurisdiction?.adopted?.nec).toBe(2020);
-    expect(record.building).toBe("dwelling");
+    expect(asLeft.assumed).toEqual(expect.arrayContaining(["irc", "nec", "building"]));
+    expect(asFound).toEqual(asLeft);
+    expect(recordText(record)).toContain("IRC 2021 (assumed)");
+  });
+
+  test("names the editions of either survey, and assumes nothing that was said", () => {
+    const under = (irc: number, survey: Survey): Survey =>
+      ({ ...survey, jurisdiction: { adopted: { irc }, building: "dwelling" } }) as Survey;
+    const two = recordOf(under(2006, found), under(2021, left));
+    expect([two.inForce.asFound.editions.irc, two.inForce.asLeft.editions.irc]).toEqual([2006, 2021]);
+    expect(two.inForce.asLeft.assumed).not.toContain("irc");
+    expect(two.inForce.asLeft.assumed).not.toContain("building");
+    expect(checkRecord(JSON.parse(JSON.stringify(two)))).toEqual({ intact: true, reproduced: true, differs: [] });
+    expect(recordText(two)).toMatch(/In force: as found IRC 2006.*\nIn force: as left IRC 2021/);
   });
 
   test("leaves signatures blank, with a line for whoever is licensed for gas", () => {
@@ -85,6 +100,8 @@ describe("a record", () => {
       "Gas work by (licensed)",
     ]);
     for (const { name, date, signature } of record.signatures) expect([name, date, signature]).toEqual(["", "", ""]);
+    const converted = recordOf(found, { ...left, machine: { kind: "dryer", fuel: "electric" } });
+    expect(converted.signatures.map(({ role }) => role)).toContain("Gas work by (licensed)");
     const electric = recordOf({ ...found, machine: { kind: "dryer", fuel: "electric" } });
     expect(electric.signatures).toHaveLength(2);
   });
@@ -110,7 +127,7 @@ describe("a record", () => {
     for (const survey of surveys.slice(0, 6)) {
       const { findings } = assessSite(survey);
       const { rules } = recordOf(survey);
-      expect(rules.map(({ rule, asLeft, message }) => [rule, asLeft, message])).toEqual(
+      expect(rules.map(({ rule, asLeft: { verdict, message } }) => [rule, verdict, message])).toEqual(
         findings.map(({ rule, verdict, message }) => [rule, verdict, message]),
       );
     }
@@ -129,16 +146,31 @@ describe("a changed record", () => {
       ([part, ...rest]) => part !== "hash" && part !== "surveys" && (rest.length > 0 || part === "site"),
     );
     expect(places.length).toBeGreaterThan(100);
-    for (const place of places.filter((_, i) => i % 7 === 0)) {
+    for (const place of places.filter((_, i) => i % 3 === 0)) {
       const copy = structuredClone(record) as unknown as Record<string, unknown>;
       let at = copy;
       for (const key of place.slice(0, -1)) at = at[key] as Record<string, unknown>;
       const last = place.at(-1)!;
       at[last] = typeof at[last] === "boolean" ? !at[last] : `${String(at[last])}.`;
       const { intact, reproduced, differs } = checkRecord(copy);
-      expect([place.join("."), intact, reproduced]).toEqual([place.join("."), false, false]);
-      expect(differs).toEqual([place[0]]);
+      // what was assumed stands in the record alone: only the hash tells of it
+      const known = place.includes("assumed");
+      expect([place.join("."), intact, reproduced]).toEqual([place.join("."), false, known]);
+      expect(differs).toEqual(known ? [] : [place[0]]);
     }
+  });
+
+  test("with a part that no record has, hashed anew, differs in it", () => {
+    const { hash: _hash, ...content } = { ...record, approved: true };
+    const hashed = { ...content, hash: bytesToHex(sha256(utf8ToBytes(canonicalJson(content)))) };
+    expect(checkRecord(hashed)).toEqual({ intact: true, reproduced: false, differs: ["approved"] });
+  });
+
+  test("that is nested without end, or holds what JSON does not, is a fault", () => {
+    let deep: unknown = {};
+    for (let i = 0; i < 20_000; i++) deep = { deep };
+    for (const notes of [deep, undefined, 1n, Number.NaN, () => 1])
+      expect(() => checkRecord({ ...record, notes })).toThrow(InputFault);
   });
 
   test("with a survey changed and hashed anew still differs in what follows from it", () => {
@@ -171,7 +203,15 @@ describe("on paper", () => {
     expect(lines[0]).toBe("Record of A: as found FAIL, as left REVIEW");
     expect(lines).toContain("  * venting.duct.straight: 40 ft -> 30 ft");
     expect(lines.filter((line) => line.includes("Signature: ____"))).toHaveLength(3);
-    expect(lines.at(-1)).toBe(`SHA-256 ${record.hash}`);
+    expect(lines.at(-1)).toBe(`  ${record.hash}`);
+  });
+
+  test("Markdown has the same parts, and what a survey says stays text", () => {
+    const titles = (text: string) => text.split("\n").filter((line) => line.startsWith("## ")).length;
+    expect(titles(recordMarkdown(record))).toBeGreaterThan(5);
+    const hostile = recordMarkdown(recordOf({ ...found, site: { id: "<b>" }, notes: "[x](javascript:1)" }));
+    expect(hostile).not.toMatch(/(?<!\\)<b/);
+    expect(hostile).not.toMatch(/(?<!\\)\]\(/);
   });
 
   test("the sheet holds what a survey says as text only", () => {
@@ -213,7 +253,16 @@ describe("dryfit record", () => {
     expect(ran.err).not.toBe("");
   });
 
-  test.each([["text"], ["html"]])("as %s", async (format) => {
+  test("a fault is told of the file that it stands in", async () => {
+    const bad = JSON.stringify({ ...found, venting: { duct: { straight: "40" } } });
+    const ran = await dryfit(["record", "bad.json", "--as-left", "left.json"], {
+      files: { ...files, "bad.json": bad },
+    });
+    expect([ran.code, ran.out]).toEqual([3, ""]);
+    expect(ran.err).toMatch(/^bad\.json: .*venting\.duct\.straight/);
+  });
+
+  test.each([["text"], ["markdown"], ["html"]])("as %s", async (format) => {
     const { out } = await dryfit(["record", "found.json", "--format", format], { files });
     expect(out).toContain("Record of A");
   });
