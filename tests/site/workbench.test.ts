@@ -3,6 +3,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { CatalogueEntry } from "../../src/core/rule/index.js";
 import { catalogue } from "../../src/survey/index.js";
+import { ductLength } from "../../src/venting/index.js";
 import { hasBrowser, openSite, type Site } from "./browser.js";
 
 interface Shown {
@@ -54,4 +55,89 @@ describe.skipIf(!hasBrowser)("the workbench (needs Chromium at /usr/bin/chromium
     expect(wrong).toEqual([]);
     expect(asked.filter((address) => !address.startsWith("file:"))).toEqual([]);
   }, 120_000);
+
+  const verdict = (page: Page) => page.locator("[role=status]");
+
+  test("a fault stands beside its field and goes when the field is put right", async () => {
+    const page = await newPage();
+    await page.goto(site.address("rules/venting/duct-length.html"));
+    const tried = ductLength.try({
+      fuel: "electric",
+      straight: "18",
+      elbows: [{ radius: "4 in mitred", angle: "90°" }],
+    });
+    const [straight, count] = tried.fault!.issues;
+    await page.getByLabel("straight", { exact: true }).fill("18");
+    await page.getByLabel("count").fill("");
+    await verdict(page).getByText("2 fields cannot be used.").waitFor();
+    const field = page.getByLabel("straight", { exact: true });
+    expect(await field.getAttribute("aria-invalid")).toBe("true");
+    const described = (await field.getAttribute("aria-describedby"))!.split(" ");
+    expect(await page.locator(`[id="${described[0]}"]`).textContent()).toBe(straight!.message);
+    await page.getByRole("button", { name: "elbows[0].count" }).click();
+    const beside = page.locator(".field", { has: page.locator(":focus") }).locator(".fault");
+    expect(await beside.textContent()).toBe(count!.message);
+
+    await field.fill("30 ft");
+    await page.getByLabel("count").fill("1");
+    await verdict(page).getByText("35 ft").waitFor();
+    expect(await verdict(page).textContent()).toBe(
+      `PASS ${ductLength({ fuel: "electric", straight: "30 ft", elbows: [{ radius: "4 in mitred", angle: "90°", count: 1 }] }).message}`,
+    );
+    expect(await page.locator(".fault, [aria-invalid]").count()).toBe(0);
+    expect(await field.getAttribute("aria-describedby")).toBe(described[1]);
+    await page.close();
+  });
+
+  test("lists grow and shrink, and a list with nothing in it is not the same as no list", async () => {
+    const page = await newPage();
+    await page.goto(site.address("rules/venting/duct-length.html"));
+    const program = page.locator(".answer pre code").first();
+    await page.getByRole("button", { name: "Add to elbows" }).click();
+    expect(
+      await page.locator(":focus").evaluate((one) => one.closest("fieldset")!.querySelector("legend")!.textContent),
+    ).toBe("elbows 2");
+    await verdict(page).getByText("NOT READ").waitFor();
+    await page.getByRole("button", { name: "Remove elbows 2" }).click();
+    await page.getByRole("button", { name: "Remove elbows 1" }).click();
+    await verdict(page).getByText("18 ft").waitFor();
+    expect(await program.textContent()).toContain('{ fuel: "electric", straight: "18 ft", elbows: [] }');
+    await page.getByLabel("Say something of elbows").uncheck();
+    await verdict(page).getByText("REVIEW").waitFor();
+    expect(await program.textContent()).toContain('{ fuel: "electric", straight: "18 ft" }');
+    await page.getByRole("button", { name: "elbows", exact: true }).click();
+    expect(await page.locator(":focus").getAttribute("type")).toBe("checkbox");
+    await page.close();
+  });
+
+  test("a remedy fills the form in, and the rule then passes", async () => {
+    const page = await newPage();
+    await page.goto(site.address("rules/placement/connections-behind.html"));
+    await page.getByLabel("Start from an example").selectOption("A closet an inch too shallow");
+    await verdict(page).getByText("FAIL").waitFor();
+    await page
+      .getByRole("button", { name: /^Fill in/ })
+      .first()
+      .click();
+    expect(await verdict(page).textContent()).toMatch(/^PASS/);
+    expect(await verdict(page).evaluate((one) => one === document.activeElement)).toBe(true);
+    await page.close();
+  });
+
+  test("what is written stays text, and a local amendment governs", async () => {
+    const page = await newPage();
+    await page.goto(site.address("rules/venting/duct-length.html"));
+    await page.getByText("Where, what the maker says, units").click();
+    await page.getByLabel("Say something of local").check();
+    await page.getByRole("button", { name: "Add to local" }).click();
+    await page.getByLabel("limit (needed)").selectOption("venting/duct-length.base");
+    await page.getByLabel("value (needed)").fill("20 ft");
+    const said = "<img src=x onerror=console.log(1)>";
+    await page.getByLabel("document (needed)").fill(said);
+    await verdict(page).getByText("FAIL").waitFor();
+    expect(await page.locator(".answer li").allTextContents()).toContainEqual(expect.stringContaining(said));
+    expect(await page.locator("img").count()).toBe(0);
+    expect(watched.wrong).toEqual([]);
+    await page.close();
+  });
 });

@@ -112,7 +112,9 @@ function textField(name: string, schema: Schema, needed: boolean): Field {
   const textOf = (value: unknown): string => {
     if (!isRecord(value)) return value === undefined ? "" : String(value);
     const { value: amount, unit, plusMinus } = value;
-    return `${amount} ${unit}${plusMinus === undefined ? "" : ` ± ${plusMinus} ${unit}`}`;
+    // the exact value is kept beside the text; nobody reads more digits than these
+    const shown = typeof amount === "number" ? Number(amount.toPrecision(7)) : amount;
+    return `${shown} ${unit}${plusMinus === undefined ? "" : ` ± ${plusMinus} ${unit}`}`;
   };
   const field: Field = {
     node: single(name, schema, needed, control),

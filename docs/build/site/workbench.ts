@@ -142,7 +142,7 @@ function open(holder: HTMLElement, entry: CatalogueEntry): void {
         "div",
         { class: "answer" },
         make("h3", {}, "What follows"),
-        make("p", { role: "status", tabindex: "-1", class: "verdict" }, word, message),
+        make("div", { role: "status", tabindex: "-1", class: "verdict" }, word, message),
         rest,
         make(
           "details",
