@@ -15,7 +15,7 @@ export default defineConfig([
     outDir: "dist",
   },
   {
-    entry: { "cli/main": "src/cli/main.ts" },
+    entry: { "cli/main": "src/cli/main.ts", "cli/worker": "src/cli/many/worker.ts" },
     format: ["esm"],
     dts: false,
     splitting: false,

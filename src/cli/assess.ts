@@ -1,24 +1,17 @@
 /** `dryfit assess`: surveys from files to verdicts. */
 import { extname } from "node:path";
-import { type Command, Option } from "commander";
-import type { Verdict } from "../core/rule/index.js";
-import { assessmentMarkdown, assessmentText, cleanText, deferralText, tallyText } from "../report/index.js";
-import {
-  type Answer,
-  assessMany,
-  causesOf,
-  count,
-  type Detail,
-  type Format,
-  formats,
-  newTally,
-  refusalText,
-  type Tally,
-} from "../survey/index.js";
-import { codeOf, type ExitCode, exitCodes, worse } from "./exit.js";
-import { bytesOf, shownName, Unreadable } from "./files.js";
+import { type Command, InvalidArgumentError, Option } from "commander";
+import { verdicts } from "../core/rule/index.js";
+import { deferralText, tallyText } from "../report/index.js";
+import { causesOf, type Detail, type Format, formats, type Mapping, type Tally } from "../survey/index.js";
+import { codeOf, type ExitCode, exitCodes } from "./exit.js";
+import { shownName, Unreadable } from "./files.js";
 import type { Console } from "./io.js";
 import { jsonText } from "./json.js";
+import { readMapping } from "./many/mapping.js";
+import { formOfName } from "./many/output.js";
+import { runMany } from "./many/run.js";
+import type { Form, Settings } from "./many/settings.js";
 import { causesText } from "./many/summary.js";
 import { type SharedOptions, withSharedOptions } from "./options.js";
 import { type Outcome, UsageError } from "./outcome.js";
@@ -30,6 +23,21 @@ interface AssessFlags extends SharedOptions {
   readonly json?: boolean;
   readonly ndjson?: boolean;
   readonly markdown?: boolean;
+  readonly out?: string;
+  readonly refusals?: string;
+  readonly mapping?: string;
+  readonly workers: number;
+  readonly resume?: boolean;
+}
+
+/** Characters of output that are gathered into one write. */
+const GATHERED = 65_536;
+const MOST_WORKERS = 64;
+
+function workersOf(text: string): number {
+  const count = /^\d{1,2}$/.test(text) ? Number(text) : 0;
+  if (count < 1 || count > MOST_WORKERS) throw new InvalidArgumentError(`It must be from 1 to ${MOST_WORKERS}.`);
+  return count;
 }
 
 const extensions: Readonly<Record<string, Format>> = {
@@ -49,7 +57,8 @@ A row that cannot be used is refused with its line, column and reason on standar
 Examples
   dryfit assess site.json --detail full
   dryfit assess co-op.csv --ndjson > answers.ndjson
-  cat co-op.csv | dryfit assess - --format csv`;
+  cat co-op.csv | dryfit assess - --format csv
+  dryfit assess big.ndjson --out answers.ndjson.gz --refusals refused.ndjson --workers 4 --resume`;
 
 /** Adds the verb to the command. */
 export function addAssess(program: Command, console: Console, outcome: Outcome): void {
@@ -68,7 +77,14 @@ export function addAssess(program: Command, console: Console, outcome: Outcome):
     )
     .addOption(new Option("--json", "one JSON value with all rows and the counts").conflicts(["ndjson", "markdown"]))
     .addOption(new Option("--ndjson", "one JSON value a row; the counts go to standard error").conflicts("markdown"))
-    .option("--markdown", "a Markdown page a site");
+    .option("--markdown", "a Markdown page a site")
+    .option("--out <file>", "write the answers to a .ndjson, .json or .csv file, whole or not at all; packed if .gz")
+    .option("--refusals <file>", "write refused rows to a file, one JSON value a row, with their places and reasons")
+    .option("--mapping <file>", "JSON that gives other column names of CSV ours, or null to pass one over")
+    .addOption(
+      new Option("--workers <n>", "threads that share out a large NDJSON or CSV file").argParser(workersOf).default(1),
+    )
+    .option("--resume", "go on where a run to the same --out was stopped");
   withSharedOptions(command)
     .addHelpText("after", help)
     .action(async (files: string[], flags: AssessFlags) => {
@@ -84,7 +100,38 @@ export function formatOf(path: string, given: Format | undefined): Format {
   throw new UsageError(`cannot tell how ${name} is written; say --format json, --format ndjson or --format csv`);
 }
 
-type Writer = (file: string, answer: Answer<Detail>) => Promise<void>;
+function settingsOf(flags: AssessFlags, mapping: Mapping | null, console: Console): Settings {
+  const { detail, units, decision, decimal } = flags;
+  const form = flags.out === undefined ? shownForm(flags) : formOfName(flags.out)!;
+  const { width, paint } = layoutFor(console.io, flags.color);
+  const isForPeople = form === "text";
+  return {
+    form,
+    options: {
+      detail,
+      ...(units === undefined ? {} : { units }),
+      ...(decision === undefined ? {} : { decision }),
+      ...(decimal === undefined ? {} : { decimal }),
+    },
+    mapping,
+    hasRefusalsFile: flags.refusals !== undefined,
+    width: isForPeople ? (width ?? null) : null,
+    isPainted: isForPeople && paint !== undefined,
+    gathered: console.io.stdout.isTerminal && flags.out === undefined ? 1 : GATHERED,
+  };
+}
+
+const shownForm = ({ json, ndjson, markdown }: AssessFlags): Form =>
+  json ? "json" : ndjson ? "ndjson" : markdown ? "markdown" : "text";
+
+function checkFlags(files: readonly string[], { markdown, detail, out, json, ndjson }: AssessFlags): void {
+  if (files.filter((file) => file === "-").length > 1) throw new UsageError("standard input can be read only once");
+  if (markdown && detail === "verdicts") throw new UsageError("--markdown wants --detail brief or full");
+  if (out === undefined) return;
+  if (formOfName(out) === null)
+    throw new UsageError("--out wants a name that ends in .ndjson, .json or .csv, and in .gz after that to be packed");
+  if (json || ndjson || markdown) throw new UsageError("with --out the name of the file says how it is written");
+}
 
 async function assess(
   files: readonly string[],
@@ -92,73 +139,45 @@ async function assess(
   console: Console,
   outcome: Outcome,
 ): Promise<ExitCode> {
-  if (files.filter((file) => file === "-").length > 1) throw new UsageError("standard input can be read only once");
-  if (flags.markdown && flags.detail === "verdicts") throw new UsageError("--markdown wants --detail brief or full");
+  checkFlags(files, flags);
   const sources = files.map((path) => ({ path, format: formatOf(path, flags.format) }));
-  const write = writerFor(flags, console);
-  const tally = newTally();
-  let unread = 0;
-  let worst: Verdict = "notApplicable";
-  const { detail, units, decision, decimal } = flags;
-  const options = {
-    detail,
-    ...(units === undefined ? {} : { units }),
-    ...(decision === undefined ? {} : { decision }),
-    ...(decimal === undefined ? {} : { decimal }),
-  };
-  if (flags.json) await console.out('{"rows":[');
-  for (const { path, format } of sources) {
-    try {
-      for await (const answer of assessMany(bytesOf(console.io, path), format, options)) {
-        count(tally, answer);
-        if (answer.ok) worst = worse(worst, answer.assessment.verdict);
-        outcome.code = codeFor(tally, unread, worst);
-        await write(path, answer);
-      }
-    } catch (error) {
-      if (!(error instanceof Unreadable)) throw error;
-      unread++;
-      outcome.code = codeFor(tally, unread, worst);
-      await console.err(`dryfit: ${shownName(path)}: ${error.message}\n`);
-    }
+  let mapping: Mapping | null = null;
+  try {
+    if (flags.mapping !== undefined) mapping = await readMapping(console.io, flags.mapping);
+  } catch (error) {
+    if (!(error instanceof Unreadable)) throw error;
+    await console.err(`dryfit: ${error.message}\n`);
+    return exitCodes.badInput;
   }
-  await finish(tally, unread, flags, console);
-  return codeFor(tally, unread, worst);
+  const settings = settingsOf(flags, mapping, console);
+  const { out, refusals } = flags;
+  const { tally, unread } = await runMany(
+    {
+      sources,
+      settings,
+      workers: flags.workers,
+      ...(out === undefined ? {} : { out }),
+      ...(refusals === undefined ? {} : { refusals }),
+      isResumed: flags.resume === true,
+      onCounted: (counted, notRead) => {
+        outcome.code = codeFor(counted, notRead);
+      },
+      epilogue: (counted, notRead) => (settings.form === "json" ? jsonEnd(counted, notRead) : ""),
+    },
+    console,
+  );
+  const notRead = unread === 0 ? "" : `; ${unread} ${unread === 1 ? "file" : "files"} not read`;
+  const counts = `${tallyText(tally)}${notRead}\n`;
+  if (settings.form === "text" || out !== undefined) {
+    await console.out(`${counts}${causesText(tally)}${deferralText}\n`);
+  } else if (settings.form !== "json") await console.err(counts);
+  return codeFor(tally, unread);
 }
 
-const codeFor = ({ refused }: Tally, unread: number, worst: Verdict): ExitCode =>
-  refused > 0 || unread > 0 ? exitCodes.badInput : codeOf(worst);
+const jsonEnd = (tally: Tally, filesNotRead: number): string =>
+  `],\n"summary":${jsonText({ ...tally, causes: causesOf(tally), filesNotRead })}}\n`;
 
-function writerFor(flags: AssessFlags, console: Console): Writer {
-  if (flags.json || flags.ndjson) {
-    let first = true;
-    return async (file, answer) => {
-      const start = flags.json && !first ? ",\n" : "";
-      first = false;
-      await console.out(`${start}${jsonText({ file, ...answer })}${flags.json ? "" : "\n"}`);
-    };
-  }
-  const layout = layoutFor(console.io, flags.color);
-  return async (file, answer) => {
-    if (answer.ok) {
-      const text = flags.markdown
-        ? `${assessmentMarkdown(answer.assessment as never)}\n`
-        : `${assessmentText(answer.assessment, layout)}${flags.detail === "verdicts" ? "" : "\n"}`;
-      await console.out(text);
-      return;
-    }
-    const { issues, text } = answer.refusal;
-    const lines = issues.map((issue) => `${shownName(file)}: ${cleanText(refusalText(issue))}\n`);
-    await console.err(`${lines.join("")}${text === "" ? "" : `  refused: ${cleanText(text)}\n`}`);
-  };
-}
-
-async function finish(tally: Tally, unread: number, flags: AssessFlags, console: Console): Promise<void> {
-  const files = unread === 0 ? "" : `; ${unread} ${unread === 1 ? "file" : "files"} not read`;
-  const counts = `${tallyText(tally)}${files}\n`;
-  if (flags.json) {
-    const summary = { ...tally, causes: causesOf(tally), filesNotRead: unread };
-    await console.out(`],\n"summary":${jsonText(summary)}}\n`);
-  } else if (flags.ndjson || flags.markdown) await console.err(counts);
-  else await console.out(`${counts}${causesText(tally)}${deferralText}\n`);
+function codeFor({ refused, byVerdict }: Tally, unread: number): ExitCode {
+  if (refused > 0 || unread > 0) return exitCodes.badInput;
+  return codeOf(verdicts.find((verdict) => byVerdict[verdict] > 0) ?? "notApplicable");
 }

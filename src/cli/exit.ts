@@ -7,7 +7,7 @@ export const exitCodes = {
   internal: 5,
   /** The command was called in a way it does not know. */
   usage: 4,
-  /** A file could not be read, or a row or an input was refused. */
+  /** A file could not be read or written, or a row or an input was refused. */
   badInput: 3,
   /** A rule fails, or a calculation has no answer. */
   fail: 1,
@@ -31,7 +31,7 @@ Exit codes
   0  everything that applies passes
   1  something fails, or a calculation has no answer
   2  something needs review: a measurement is missing, or too coarse to tell
-  3  bad input: a file could not be read, or a row or value was refused
+  3  a file could not be read or written, or a row or value was refused
   4  wrong usage
   5  a fault in dryfit itself
 Where several hold: 5, 4, 3, 1, 2, 0. A reader that closes the pipe early is no error; the code is

@@ -4,8 +4,11 @@ import type { Writable } from "node:stream";
 
 /** A place to write to. */
 export interface Sink {
-  /** Resolves once the text was taken, so that a slow reader slows the writer. Rejects with {@link BrokenPipe}. */
-  readonly write: (text: string) => Promise<void>;
+  /**
+   * Resolves once the text, or the bytes of it, were taken, so that a slow reader slows the writer. Rejects with
+   * {@link BrokenPipe} where nobody reads any more, and with {@link Unwritable} where it cannot be written.
+   */
+  readonly write: (text: string | Uint8Array) => Promise<void>;
   readonly isTerminal: boolean;
   readonly columns: number | undefined;
 }
@@ -26,8 +29,30 @@ export class BrokenPipe extends Error {}
 const isGone = (error: unknown): boolean =>
   ["EPIPE", "ECONNRESET", "ERR_STREAM_DESTROYED"].includes((error as NodeJS.ErrnoException | null)?.code ?? "");
 
+/** An output cannot be written. */
+export class Unwritable extends Error {}
+
+const reasons: Readonly<Record<string, string>> = {
+  ENOSPC: "the disk is full",
+  EDQUOT: "the share of the disk is used up",
+  EFBIG: "it would be larger than is allowed",
+  EACCES: "it may not be written",
+  EPERM: "it may not be written",
+  EROFS: "the disk may only be read",
+  ENOENT: "there is no such folder",
+  ENOTDIR: "a part of its path is not a directory",
+  EISDIR: "this is a directory",
+  ENAMETOOLONG: "its name is too long",
+};
+
+/** The error of an output that cannot be written, in words; any other error as it is. */
+export function writingError(error: unknown, name: string): unknown {
+  const { code = "", message } = error as NodeJS.ErrnoException;
+  return /^E[A-Z]+$/.test(code) ? new Unwritable(`${name} cannot be written: ${reasons[code] ?? message}`) : error;
+}
+
 /** A Node stream as a sink. */
-export function sinkOf(stream: Writable & { isTTY?: boolean; columns?: number }): Sink {
+export function sinkOf(stream: Writable & { isTTY?: boolean; columns?: number }, name: string): Sink {
   // without a listener the stream would end the process; the error also reaches the callback of the write
   stream.on("error", () => {});
   return {
@@ -35,7 +60,7 @@ export function sinkOf(stream: Writable & { isTTY?: boolean; columns?: number })
       new Promise((resolve, reject) => {
         stream.write(text, (error) => {
           if (!error) resolve();
-          else reject(isGone(error) ? new BrokenPipe() : error);
+          else reject(isGone(error) ? new BrokenPipe() : writingError(error, name));
         });
       }),
     isTerminal: stream.isTTY === true,
@@ -47,8 +72,8 @@ export function sinkOf(stream: Writable & { isTTY?: boolean; columns?: number })
 export function processIo(): Io {
   return {
     stdin: process.stdin,
-    stdout: sinkOf(process.stdout),
-    stderr: sinkOf(process.stderr),
+    stdout: sinkOf(process.stdout, "standard output"),
+    stderr: sinkOf(process.stderr, "standard error"),
     env: process.env,
     open: (path) => createReadStream(path),
   };
@@ -65,13 +90,18 @@ export class Console {
   }
 
   /** Writes to standard output. */
-  async out(text: string): Promise<void> {
+  async out(text: string | Uint8Array): Promise<void> {
+    if (typeof text !== "string") {
+      await this.flush();
+      await this.io.stdout.write(text);
+      return;
+    }
     this.#held += text;
     if (this.#held.length >= HELD || this.io.stdout.isTerminal) await this.flush();
   }
 
   /** Writes to standard error, after all that went to standard output. A closed standard error loses nothing but it. */
-  async err(text: string): Promise<void> {
+  async err(text: string | Uint8Array): Promise<void> {
     await this.flush();
     await this.io.stderr.write(text).catch((error: unknown) => {
       if (!(error instanceof BrokenPipe)) throw error;

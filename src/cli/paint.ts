@@ -11,11 +11,13 @@ const codes: Readonly<Record<Role, string>> = {
   strong: "1",
 };
 
+/** A text in the colour of its role. */
+export const paintWith: Paint = (text, role) => `\u001b[${codes[role]}m${text}\u001b[0m`;
+
 /** The colours to use, or none: not into a pipe, not where the user or the terminal declines. */
 export function paintFor({ stdout, env }: Io, wanted: boolean): Paint | undefined {
   const declined = (env["NO_COLOR"] ?? "") !== "" || env["TERM"] === "dumb";
-  if (!wanted || declined || !stdout.isTerminal) return undefined;
-  return (text, role) => `\u001b[${codes[role]}m${text}\u001b[0m`;
+  return !wanted || declined || !stdout.isTerminal ? undefined : paintWith;
 }
 
 /** How texts are laid out on this output. */

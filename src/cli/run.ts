@@ -7,7 +7,7 @@ import { addCalc } from "./calc.js";
 import { addCompare } from "./compare.js";
 import { type ExitCode, exitCodes, exitHelp } from "./exit.js";
 import { addForm } from "./form.js";
-import { BrokenPipe, Console, type Io } from "./io.js";
+import { BrokenPipe, Console, type Io, Unwritable } from "./io.js";
 import { addList } from "./list.js";
 import { addOrder } from "./order.js";
 import { type Outcome, UsageError } from "./outcome.js";
@@ -86,9 +86,14 @@ async function endOf(
       return exitCodes.usage;
     }
     if (error instanceof BrokenPipe) return soFar;
+    if (error instanceof Unwritable) {
+      await console.err(`dryfit: ${cleanText(error.message)}\n`);
+      return exitCodes.badInput;
+    }
     await console.err(`dryfit: a fault in dryfit itself: ${cleanText(String((error as Error)?.stack ?? error))}\n`);
     return exitCodes.internal;
   } catch (again) {
+    if (again instanceof Unwritable) return exitCodes.badInput;
     if (again instanceof BrokenPipe)
       return error instanceof CommanderError && error.exitCode === 0 ? exitCodes.pass : soFar;
     throw again;

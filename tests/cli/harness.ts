@@ -36,7 +36,8 @@ export async function dryfit(args: readonly string[], surroundings: Surroundings
   const { files = {}, stdin = "", env = {}, isTerminal = false, columns, closesAfter } = surroundings;
   const texts = { out: "", err: "" };
   const sink = (name: "out" | "err") => ({
-    write: async (text: string) => {
+    write: async (given: string | Uint8Array) => {
+      const text = typeof given === "string" ? given : new TextDecoder().decode(given);
       if (name === "out" && closesAfter !== undefined && texts.out.length >= closesAfter) throw new BrokenPipe();
       texts[name] += text;
     },

@@ -4,10 +4,10 @@ import { isReadingProblem, readQuantity } from "../../core/quantity/index.js";
 import { describeReceived, type InputIssue, schemaAt } from "../../core/rule/index.js";
 import { surveyInput } from "../survey.js";
 import { dimensionOfField, plainSchema, textReader } from "./cell.js";
-import { refuseLine } from "./json.js";
+import { type Chunks, refuseLine } from "./json.js";
 import { type Line, LONGEST_LINE, linesOf } from "./lines.js";
 import { RecordScanner } from "./record.js";
-import { type RefusalIssue, type Row, refusalText, refuse, shorten } from "./row.js";
+import { type Mapping, type Reading, type RefusalIssue, type Row, refusalText, refuse, shorten } from "./row.js";
 
 type Path = readonly (string | number)[];
 
@@ -59,6 +59,9 @@ function columnOf(header: string): Column | string {
   return { path, toValue: textReader(schema, unit), clashes: [] };
 }
 
+/** The columns of a file; `null` for one that is passed over. */
+type Columns = readonly (Column | null)[];
+
 const startsWith = (path: Path, start: Path): boolean => start.every((key, i) => path[i] === key);
 
 /** Puts a value at a path of a growing object; a gap left in a list is seen as a fault later. */
@@ -90,10 +93,11 @@ const LONGEST_CELL_LINES = 100;
  * header's, a closing quote was forgotten: only the first line is given up.
  */
 async function* recordsOf(
-  chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
+  chunks: Chunks,
   width: () => number | undefined,
+  firstLine: number | undefined,
 ): AsyncGenerator<Assembled> {
-  const source = linesOf(chunks);
+  const source = linesOf(chunks, firstLine);
   const waiting: Line[] = [];
   const next = async (): Promise<Line | undefined> => {
     const back = waiting.shift();
@@ -134,16 +138,16 @@ async function* recordsOf(
  * numbers in brackets: `venting.duct.straight [ft]`. A cell with a unit of its own keeps it; an empty cell is a value
  * that was not given; `none` in a list column is an empty list. Where the header cannot be used every row is refused.
  */
-export async function* csvRows(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): AsyncGenerator<Row> {
-  let columns: readonly Column[] | null = null;
+export async function* csvRows(chunks: Chunks, { part, mapping = {} }: Reading = {}): AsyncGenerator<Row> {
+  let columns: Columns | null = part?.header === undefined ? null : columnsOf(part.header, mapping);
   let badHeader: Extract<Row, { ok: false }> | null = null;
   let rows = 0;
-  for await (const record of recordsOf(chunks, () => columns?.length)) {
+  for await (const record of recordsOf(chunks, () => columns?.length, part?.line)) {
     const { lines, cells, problem, at } = record;
     const first = lines[0]!;
     const text = lines.map(({ shown }) => shown).join("\n");
     if (columns === null && badHeader === null) {
-      const header = cells === null ? refusalOfRecord(record, text) : readHeader(cells, first.line, text);
+      const header = cells === null ? refusalOfRecord(record, text) : readHeader(cells, first.line, text, mapping);
       if ("ok" in header) badHeader = header as Extract<Row, { ok: false }>;
       else columns = header;
       continue;
@@ -156,7 +160,7 @@ export async function* csvRows(chunks: AsyncIterable<Uint8Array> | Iterable<Uint
         : refuse(first.line, text, "brokenCsv", at === null ? problem : `${problem} (character ${at} of the line)`);
     } else yield rowOf(columns, cells, first.line, text);
   }
-  if (rows > 0) return;
+  if (rows > 0 || part) return;
   if (badHeader) yield badHeader;
   else if (columns) yield refuse(1, "", "noRows", "the file has a header and no rows");
   else yield refuse(1, "", "empty", "the file is empty; its first row must name survey fields");
@@ -177,14 +181,29 @@ function underBadHeader(
   return refuse(at, text, "badHeader", `the header cannot be used: ${refusalText({ ...issues[0]!, line })}`);
 }
 
-function readHeader(cells: readonly string[], line: number, text: string): readonly Column[] | Row {
-  const read = cells.map(columnOf);
+/** The columns of a header that stands on one line without quotes; `null` where it cannot be used. */
+export function columnsOf(header: string, mapping: Mapping): Columns | null {
+  const scanner = new RecordScanner();
+  if (scanner.feed(header) !== "whole") return null;
+  const read = readHeader(scanner.cells, 1, header, mapping);
+  return "ok" in read ? null : read;
+}
+
+function readHeader(cells: readonly string[], line: number, text: string, mapping: Mapping): Columns | Row {
+  const names = cells.map((cell) => {
+    const name = cell.trim();
+    return Object.hasOwn(mapping, name) ? mapping[name]! : name;
+  });
+  const read = names.map((name) => (name === null ? null : columnOf(name)));
   const issues: RefusalIssue[] = [];
   const complain = (code: string, message: string, expected: string, i: number): void => {
-    issues.push({ path: [], code, message, expected, received: describeReceived(cells[i]!), line, column: i + 1 });
+    const mapped = names[i] === cells[i]!.trim() ? "" : ` (the mapping names it ${describeReceived(names[i])})`;
+    const received = describeReceived(cells[i]!);
+    issues.push({ path: [], code, message: `${message}${mapped}`, expected, received, line, column: i + 1 });
   };
   const seen = new Set<string>();
   read.forEach((column, i) => {
+    if (column === null) return;
     if (typeof column === "string") {
       complain("unknownColumn", column, "a survey field", i);
       return;
@@ -193,17 +212,26 @@ function readHeader(cells: readonly string[], line: number, text: string): reado
     if (seen.has(name)) complain("twice", `the field "${name}" is named twice`, "each field once", i);
     seen.add(name);
   });
+  const here = new Set(cells.map((cell) => cell.trim()));
+  for (const [name, field] of Object.entries(mapping)) {
+    if (field === null || here.has(name)) continue;
+    const message = `the mapping names a column ${describeReceived(name)}, which the file does not have`;
+    issues.push({ path: [], code: "missingColumn", message, expected: "", received: "", line, column: null });
+  }
   if (issues.length > 0) return { ok: false, line, text: shorten(text), issues };
-  const columns = read as Column[];
-  return columns.map((column, i) => ({
-    ...column,
-    clashes: columns.flatMap((one, j) =>
-      j < i && (startsWith(column.path, one.path) || startsWith(one.path, column.path)) ? [j] : [],
-    ),
-  }));
+  const columns = read as Columns;
+  return columns.map(
+    (column, i) =>
+      column && {
+        ...column,
+        clashes: columns.flatMap((one, j) =>
+          one && j < i && (startsWith(column.path, one.path) || startsWith(one.path, column.path)) ? [j] : [],
+        ),
+      },
+  );
 }
 
-function rowOf(columns: readonly Column[], cells: readonly string[], line: number, text: string): Row {
+function rowOf(columns: Columns, cells: readonly string[], line: number, text: string): Row {
   if (cells.length !== columns.length) {
     const few = cells.length < columns.length ? "too few" : "too many";
     return refuse(line, text, "cellCount", `the row has ${cells.length} cells, ${few} for ${columns.length} columns`, {
@@ -213,9 +241,10 @@ function rowOf(columns: readonly Column[], cells: readonly string[], line: numbe
     });
   }
   const value: Record<string, unknown> = {};
-  for (const [i, { path, toValue, clashes }] of columns.entries()) {
+  for (const [i, column] of columns.entries()) {
     const cell = cells[i]!.trim();
-    if (cell === "") continue;
+    if (column === null || cell === "") continue;
+    const { path, toValue, clashes } = column;
     const other = clashes.find((j) => cells[j]!.trim() !== "");
     if (other !== undefined) {
       const both = `"${columns[other]!.path.join(".")}" and "${path.join(".")}"`;
@@ -225,8 +254,8 @@ function rowOf(columns: readonly Column[], cells: readonly string[], line: numbe
     put(value, path, toValue(cell));
   }
   const columnFor = (path: InputIssue["path"]): number | null => {
-    const below = columns.findIndex((column) => path.length > 0 && startsWith(column.path, path));
-    const above = columns.findIndex((column) => startsWith(path, column.path));
+    const below = columns.findIndex((column) => column && path.length > 0 && startsWith(column.path, path));
+    const above = columns.findIndex((column) => column && startsWith(path, column.path));
     return below >= 0 ? below + 1 : above >= 0 ? above + 1 : null;
   };
   return { ok: true, line, text, value, placeOf: (path) => ({ line, column: columnFor(path) }) };

@@ -10,7 +10,7 @@ import {
 } from "jsonc-parser";
 import { describeReceived, type InputIssue } from "../../core/rule/index.js";
 import { type Line, linesOf } from "./lines.js";
-import { type Place, type Row, refuse } from "./row.js";
+import { type Place, type Reading, type Row, refuse } from "./row.js";
 
 /** The bytes of a file, as a stream gives them. */
 export type Chunks = AsyncIterable<Uint8Array> | Iterable<Uint8Array>;
@@ -152,14 +152,14 @@ export function jsonRow(text: string, line: number): Row {
 const nothing = (): Row => refuse(1, "", "empty", "the file is empty; it must hold a survey");
 
 /** Rows of newline-delimited JSON. Empty lines are not rows. */
-export async function* ndjsonRows(chunks: Chunks): AsyncGenerator<Row> {
+export async function* ndjsonRows(chunks: Chunks, { part }: Reading = {}): AsyncGenerator<Row> {
   let rows = 0;
-  for await (const line of linesOf(chunks)) {
+  for await (const line of linesOf(chunks, part?.line)) {
     if (line.text?.trim() === "") continue;
     rows++;
     yield line.text === null ? refuseLine(line) : jsonRow(line.text, line.line);
   }
-  if (rows === 0) yield nothing();
+  if (rows === 0 && !part) yield nothing();
 }
 
 /** Lines of a text, by offset. */
@@ -190,7 +190,7 @@ async function wholeText(chunks: Chunks): Promise<string | Row> {
       const message = "the file is larger than 64 MiB; write one survey a line (NDJSON) and it is read row by row";
       return refuse(1, "", "tooLong", message);
     }
-    pieces.push(chunk.slice());
+    pieces.push(new Uint8Array(chunk));
   }
   const bytes = new Uint8Array(length);
   let at = 0;

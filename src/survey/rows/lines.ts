@@ -51,9 +51,14 @@ function join(pieces: readonly Uint8Array[], length: number): Uint8Array {
 /**
  * The physical lines of a stream, ended by LF or CRLF. A byte-order mark is dropped. A line over 1 MiB is passed over
  * and reported. A file that is not UTF-8 at all ends with the line that says so.
+ *
+ * @param first - number of the first line, where the stream is a later part of a file
  */
-export async function* linesOf(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): AsyncGenerator<Line> {
-  let line = 1;
+export async function* linesOf(
+  chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
+  first = 1,
+): AsyncGenerator<Line> {
+  let line = first;
   let pieces: Uint8Array[] = [];
   let length = 0;
   let overlong = false;
@@ -70,7 +75,7 @@ export async function* linesOf(chunks: AsyncIterable<Uint8Array> | Iterable<Uint
   const add = (piece: Uint8Array): void => {
     if (overlong || piece.length === 0) return;
     const room = LONGEST_LINE - length;
-    pieces.push(piece.length > room ? piece.slice(0, room) : piece);
+    pieces.push(piece.length > room ? piece.subarray(0, room) : piece);
     length += Math.min(piece.length, room);
     if (piece.length > room) overlong = true;
   };
@@ -85,7 +90,8 @@ export async function* linesOf(chunks: AsyncIterable<Uint8Array> | Iterable<Uint
       if (found.fault === "utf16") return;
       from = at + 1;
     }
-    if (from < chunk.length) add(chunk.slice(from));
+    // copied, since whoever gives the bytes may fill the same memory again; the slice of a Buffer would be a view
+    if (from < chunk.length) add(new Uint8Array(chunk.subarray(from)));
   }
   if (length > 0 || overlong) yield take();
 }

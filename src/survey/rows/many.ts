@@ -2,8 +2,8 @@
 import { severity, type Verdict, verdicts } from "../../core/rule/index.js";
 import { type Assessment, type AssessOptions, type Detail, tryAssess, type VerdictOnly } from "../assess.js";
 import { csvRows } from "./csv.js";
-import { jsonRows, ndjsonRows } from "./json.js";
-import { type Refusal, type Row, refusalOf } from "./row.js";
+import { type Chunks, jsonRows, ndjsonRows } from "./json.js";
+import { type Reading, type Refusal, type Row, refusalOf } from "./row.js";
 
 /** What came of one row. */
 export type Answer<D extends Detail> =
@@ -17,8 +17,12 @@ export type Format = (typeof formats)[number];
 
 const readers = { json: jsonRows, ndjson: ndjsonRows, csv: csvRows } as const satisfies Record<
   Format,
-  (chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>) => AsyncGenerator<Row>
+  (chunks: Chunks, reading?: Reading) => AsyncGenerator<Row>
 >;
+
+/** The rows of a file, or of a part of one, in order. */
+export const rowsOf = (chunks: Chunks, format: Format, reading: Reading = {}): AsyncGenerator<Row> =>
+  readers[format](chunks, reading);
 
 /** The answer to one row. */
 export function answerRow<D extends Detail = "full">(row: Row, options: AssessOptions<D> = {}): Answer<D> {
@@ -38,13 +42,15 @@ export function answerRow<D extends Detail = "full">(row: Row, options: AssessOp
  *
  * @param chunks - the bytes of the file, as a Node or a web stream gives them
  * @param format - how the surveys are written
+ * @param reading - which part of a file it is, and how its columns are named
  */
 export async function* assessMany<D extends Detail = "full">(
-  chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
+  chunks: Chunks,
   format: Format,
   options: AssessOptions<D> = {},
+  reading: Reading = {},
 ): AsyncGenerator<Answer<D>> {
-  for await (const row of readers[format](chunks)) yield answerRow(row, options);
+  for await (const row of rowsOf(chunks, format, reading)) yield answerRow(row, options);
 }
 
 /** How often each message was given, by rule and verdict. */

@@ -32,6 +32,25 @@ export type Row =
     }
   | ({ readonly ok: false } & Refusal);
 
+/** A part of a file that is cut at line ends. Only the whole file can tell that it has no rows. */
+export interface Part {
+  /** Number of its first line in the file, from 1. */
+  readonly line: number;
+  /** The header of a CSV file, for every part but the one that holds it. */
+  readonly header?: string;
+}
+
+/** Other people's column names, and ours for them: `"Run (ft)": "venting.duct.straight [ft]"`; `null` passes a column over. */
+export type Mapping = Readonly<Record<string, string | null>>;
+
+/** How to read rows, beside their format. */
+export interface Reading {
+  /** Where the bytes are a part of a file and not the whole. JSON is always whole. */
+  readonly part?: Part;
+  /** Names of the columns of a CSV file, where they are not ours. */
+  readonly mapping?: Mapping;
+}
+
 const LONGEST_SHOWN = 500;
 
 /** A text short enough to print. */
