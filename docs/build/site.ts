@@ -4,17 +4,23 @@ import { dirname, join, posix } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import MarkdownIt from "markdown-it";
 import { assets } from "./site/assets.js";
+import { type Indexed, searchIndex } from "./site/search-index.js";
 
 const docs = fileURLToPath(new URL("../", import.meta.url));
 
 /** Scripts, styles and pictures come from the folder itself, and a page asks nobody for anything. */
 const POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; base-uri 'none'";
 
-/** One page made from one document. */
+/** Where the pages made from the source lie. */
+const API = "api/";
+
+/** One page. */
 export interface Page {
   /** Path inside the folder, with forward slashes. */
   readonly path: string;
   readonly html: string;
+  /** What the search finds of it; nothing for a page that holds no document. */
+  readonly indexed?: Indexed;
 }
 
 /** A heading's name in an address: lower case, words joined by hyphens. */
@@ -35,10 +41,35 @@ const workbench = (id: string): string => `<section class="workbench" data-entry
 </section>
 `;
 
-/** One document as a page. Its front matter is left out; tags written in it are shown as text. */
-export function pageOf(path: string, markdown: string): Page {
+const { escapeHtml } = new MarkdownIt().utils;
+
+/** Where every page leads: its name in the folder, and what the link says. */
+const places = [
+  ["index.html", "Start"],
+  ["rules/index.html", "Rules"],
+  ["index-of-sections.html", "Sections"],
+  ["changes.html", "Changes"],
+  ["search.html", "Search"],
+  [`${API}index.html`, "API"],
+] as const;
+
+/** What every page has round its content. */
+function framed(path: string, title: string, content: string, scripts: readonly string[] = []): string {
+  const up = "../".repeat(path.split("/").length - 1);
+  const links = places.map(([to, label]) => `<a href="${up}${to}">${label}</a>`).join(" ");
+  return `<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<title>${escapeHtml(title)}</title><link rel="stylesheet" href="${up}look.css"></head>
+<body><nav aria-label="Documents">${links}</nav><main>
+${content}</main>${scripts.map((name) => `<script src="${up}${name}"></script>`).join("")}</body></html>
+`;
+}
+
+/** One document as a page. Its front matter and comments are left out; tags written in it are shown as text. */
+export function pageOf(source: string, markdown: string): Page {
   const md = new MarkdownIt({ html: false });
-  const tokens = md.parse(markdown.replace(/^---\n[\s\S]*?\n---\n/, ""), {});
+  const tokens = md.parse(markdown.replace(/^---\n[\s\S]*?\n---\n/, "").replace(/^<!--[\s\S]*?-->$/gm, ""), {});
   const taken = new Map<string, number>();
   let title = "dryfit";
   for (const [i, token] of tokens.entries()) {
@@ -56,25 +87,30 @@ export function pageOf(path: string, markdown: string): Page {
   }
   md.renderer.rules["table_open"] = () => '<div class="scroll" tabindex="0" role="group" aria-label="Table"><table>\n';
   md.renderer.rules["table_close"] = () => "</table></div>\n";
-  md.renderer.rules["fence"] = (list, i) =>
-    `<pre tabindex="0"><code>${md.utils.escapeHtml(list[i]!.content)}</code></pre>\n`;
-  const up = "../".repeat(path.split("/").length - 1);
-  const nav = [
-    ["index.html", "Start"],
-    ["rules/index.html", "Rules"],
-    ["index-of-sections.html", "Sections"],
-    ["changes.html", "Changes"],
-  ].map(([to, label]) => `<a href="${up}${to}">${label}</a>`);
-  const id = /^rules\/(\w+\/[\w-]+)\.md$/.exec(path)?.[1];
-  const body = md.renderer.render(tokens, md.options, {});
-  const html = `<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
-<title>${md.utils.escapeHtml(title)}</title><link rel="stylesheet" href="${up}look.css"></head>
-<body><nav aria-label="Documents">${nav.join(" ")}</nav><main>
-${id === undefined ? body : body.replace("</h1>\n", `</h1>\n${toWorkbench}`)}${id === undefined ? "" : workbench(id)}</main>${id === undefined ? "" : `<script src="${up}workbench.js"></script>`}</body></html>
+  md.renderer.rules["fence"] = (list, i) => `<pre tabindex="0"><code>${escapeHtml(list[i]!.content)}</code></pre>\n`;
+  const path = source.replace(/\.md$/, ".html");
+  const content = md.renderer.render(tokens, md.options, {});
+  const id = /^rules\/(\w+\/[\w-]+)\.md$/.exec(source)?.[1];
+  const html =
+    id === undefined
+      ? framed(path, title, content)
+      : framed(path, title, content.replace("</h1>\n", `</h1>\n${toWorkbench}`) + workbench(id), ["workbench.js"]);
+  return { path, html, indexed: { path, title, tokens } };
+}
+
+/** The page that looks things up. */
+function searchPage(): Page {
+  const path = "search.html";
+  const content = `<h1>Search</h1>
+<form role="search"><p class="field"><label for="asked">A section, a number with its unit, or words</label>
+<input type="search" id="asked" name="q" autocomplete="off" spellcheck="false" aria-describedby="asked-help"></p>
+<p id="asked-help" class="help">As M1502.4.6.1, 1502.4, 35 ft, or transition duct. Every word must be in one place.</p>
+<button>Search</button></form>
+<noscript><p>The search needs scripts; every section that is cited stands in the list of sections.</p></noscript>
+<p role="status"></p>
+<ol class="found"></ol>
 `;
-  return { path: path.replace(/\.md$/, ".html"), html };
+  return { path, html: framed(path, "Search", content, ["search-index.js", "search.js"]) };
 }
 
 /** Every document of the project as a page. */
@@ -83,10 +119,14 @@ export function pages(): Page[] {
     .map((name) => name.replaceAll("\\", "/"))
     .filter((name) => name.endsWith(".md"))
     .sort()
-    .map((name) => pageOf(name, readFileSync(docs + name, "utf8")));
+    .map((name) => pageOf(name, readFileSync(docs + name, "utf8")))
+    .concat(searchPage());
 }
 
-/** Links between pages whose page or heading is not there, one line each. */
+/** The list of sections says again what the rules' pages say of each section; finding both would double every answer. */
+const isListed = ({ path }: Indexed): boolean => path !== "index-of-sections.html";
+
+/** Links between pages whose page or heading is not there, one line each; the API's own pages are checked by its maker. */
 export function brokenLinks(made: readonly Page[]): string[] {
   const ids = new Map(
     made.map(({ path, html }) => [path, new Set([...html.matchAll(/ id="([^"]*)"/g)].map((m) => m[1]!))]),
@@ -95,7 +135,9 @@ export function brokenLinks(made: readonly Page[]): string[] {
     [...html.matchAll(/<a href="([^"]*)"/g)].flatMap(([, href]) => {
       if (/^[a-z]+:/i.test(href!)) return [];
       const [file, anchor] = href!.split("#");
-      const target = ids.get(file ? posix.join(posix.dirname(path), file) : path);
+      const to = file ? posix.join(posix.dirname(path), file) : path;
+      if (to === `${API}index.html`) return [];
+      const target = ids.get(to);
       return target && (!anchor || target.has(decodeURIComponent(anchor))) ? [] : [`${path}: ${href} leads nowhere`];
     }),
   );
@@ -112,6 +154,8 @@ export async function writeSite(out: string): Promise<{ readonly count: number; 
     mkdirSync(dirname(join(out, path)), { recursive: true });
     writeFileSync(join(out, path), html);
   }
+  const indexed = made.flatMap((page) => page.indexed ?? []).filter(isListed);
+  writeFileSync(join(out, "search-index.js"), searchIndex(indexed));
   for (const [name, text] of await assets()) writeFileSync(join(out, name), text);
   return { count: made.length, broken: brokenLinks(made) };
 }

@@ -9,7 +9,7 @@ test("every link and heading between the documents resolves", () => {
 });
 
 test("a link to a missing page or heading is named", () => {
-  const home = ["index.md", "rules/index.md", "index-of-sections.md", "changes.md"].map((path) =>
+  const home = ["index.md", "rules/index.md", "index-of-sections.md", "changes.md", "search.md"].map((path) =>
     pageOf(path, "# A b\n"),
   );
   expect(brokenLinks(home)).toEqual([]);
@@ -20,8 +20,10 @@ test("a link to a missing page or heading is named", () => {
   ]);
 });
 
-test("front matter is not shown", () => {
-  expect(pageOf("x.md", "---\ntitle: y\n---\n\n# X\n").html).not.toContain("title: y");
+test("front matter and comments are not shown", () => {
+  const { html } = pageOf("x.md", "---\ntitle: y\n---\n\n<!-- made:z -->\n\n# X\n");
+  expect(html).not.toMatch(/title: y|made:z/);
+  expect(pages().filter((page) => page.html.includes("&lt;!--"))).toEqual([]);
 });
 
 test("a tag in a document stays text", () => {

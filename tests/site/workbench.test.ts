@@ -35,7 +35,7 @@ describe.skipIf(!hasBrowser)("the workbench (needs Chromium at /usr/bin/chromium
       await page.close();
     };
     const read = async (page: Page, entry: CatalogueEntry): Promise<void> => {
-      await page.goto(site.address(`rules/${entry.id}.html`));
+      await page.goto(site.address(`rules/${entry.id}.html`), { waitUntil: "domcontentloaded" });
       const shown = await page.evaluate(() => {
         const chooser = document.querySelector<HTMLSelectElement>("[data-entry] select")!;
         const messageNow = (): string => document.querySelector(".message")!.textContent!.trim();

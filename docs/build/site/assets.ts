@@ -27,5 +27,6 @@ export async function assets(): Promise<ReadonlyMap<string, string>> {
   return new Map([
     ["look.css", readFileSync(`${here}look.css`, "utf8")],
     ["workbench.js", await bundled("workbench")],
+    ["search.js", await bundled("search")],
   ]);
 }
