@@ -10,6 +10,8 @@ import { faultsIn, ndjsonFile } from "./generate.js";
 const ROWS = 600;
 const faults = { brokenJson: 10, unknownField: 10, noUnit: 10, twice: 10, tooDeep: 10, encoding: 9, tooLong: 1 };
 let command: Command;
+/** Verdicts alone are answered fastest; what is tested here does not depend on the texts. */
+const assess = (...args: string[]) => command.assess(...args, "--detail", "verdicts");
 const text = (name: string): string => readFileSync(command.path(name), "utf8");
 const jsonLines = (body: string) =>
   body
@@ -28,8 +30,8 @@ afterAll(() => command.remove());
 describe("--out", () => {
   test("writes what standard output would have, and the counts to standard output", async () => {
     const [shown, kept] = await Promise.all([
-      command.assess("in.ndjson", "--ndjson"),
-      command.assess("in.ndjson", "--out", "a.ndjson"),
+      assess("in.ndjson", "--ndjson"),
+      assess("in.ndjson", "--out", "a.ndjson"),
     ]);
     expect(text("a.ndjson")).toBe(shown.out);
     expect(kept).toMatchObject({ code: 3, err: "" });
@@ -41,10 +43,7 @@ describe("--out", () => {
   });
 
   test("writes one JSON value, packed where the name says so", async () => {
-    const [shown] = await Promise.all([
-      command.assess("in.ndjson", "--json"),
-      command.assess("in.ndjson", "--out", "a.json.gz"),
-    ]);
+    const [shown] = await Promise.all([assess("in.ndjson", "--json"), assess("in.ndjson", "--out", "a.json.gz")]);
     const body = gunzipSync(readFileSync(command.path("a.json.gz"))).toString();
     expect(body).toBe(shown.out);
     const { rows, summary } = JSON.parse(body);
@@ -52,8 +51,8 @@ describe("--out", () => {
   });
 
   test("writes CSV that a second reader reads, with a row for every site and every fault", async () => {
-    const { out } = await command.assess("in.ndjson", "--ndjson");
-    await command.assess("in.ndjson", "--out", "a.csv");
+    const { out } = await assess("in.ndjson", "--ndjson");
+    await assess("in.ndjson", "--out", "a.csv");
     const rows = parse(text("a.csv"), { columns: true }) as Record<string, string>[];
     const expected = jsonLines(out).flatMap(({ ok, line, assessment, refusal }) =>
       ok
@@ -105,7 +104,7 @@ describe("--out", () => {
 });
 
 test("--refusals has one row a refusal, with file, place, reasons and the row itself", async () => {
-  const { err, out } = await command.assess("in.ndjson", "--refusals", "r.ndjson", "--detail", "verdicts");
+  const { err, out } = await assess("in.ndjson", "--refusals", "r.ndjson");
   expect(err).toBe("");
   expect(out).toContain(`${faultsIn(faults)} refused`);
   const refused = jsonLines(text("r.ndjson"));
@@ -130,7 +129,7 @@ describe("an output that cannot be written", () => {
     for (const name of ["full.ndjson", "full.csv.gz"]) {
       if (!existsSync(command.path(name))) symlinkSync("/dev/full", command.path(name));
     }
-    const { code, err } = await command.assess("in.ndjson", ...args);
+    const { code, err } = await assess("in.ndjson", ...args);
     expect(code).toBe(3);
     expect(err).toContain(`dryfit: ${message}`);
     expect(err.trim().split("\n").length).toBe(1);
@@ -160,7 +159,7 @@ describe("an output that cannot be written", () => {
 
 test("a reader that closes the pipe early ends a run on several threads quietly", async () => {
   command.write("wide.ndjson", ndjsonFile({ rows: 4000, seed: 3, faults: {} }));
-  const child = command.start("assess", "wide.ndjson", "--ndjson", "--workers", "2");
+  const child = command.start("assess", "wide.ndjson", "--ndjson", "--detail", "verdicts", "--workers", "2");
   let err = "";
   child.stderr!.setEncoding("utf8").on("data", (piece) => (err += piece));
   child.stdout!.once("data", () => child.stdout!.destroy());

@@ -69,7 +69,7 @@ export class OutputFile {
     const { target, isOrdinary } = await targetOf(path);
     const working = isResumable ? await partName(path) : isOrdinary ? `${target}.${process.pid}.part` : target;
     try {
-      const file = await open(working, keep === null ? "w" : "r+");
+      const file = await open(working, keep === null ? "w" : "a");
       if (keep !== null) await file.truncate(keep);
       return new OutputFile(path, target, working, file, keep ?? 0);
     } catch (error) {

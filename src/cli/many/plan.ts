@@ -30,8 +30,12 @@ export interface Range {
   readonly header?: string;
 }
 
-/** Bytes after which a file is cut at the next line end; part of what a journal holds, since it decides the ranges. */
-export const BLOCK = 524_288;
+/**
+ * Bytes after which a file is cut at the next line end: some tens of surveys measured in full. The answers of a few such
+ * ranges are held at once, and those of a survey with little in it are several hundred times its size. A journal holds
+ * it, since it decides the ranges.
+ */
+export const BLOCK = 131_072;
 const READ = 1_048_576;
 const NEWLINE = 10;
 const QUOTE = 34;
