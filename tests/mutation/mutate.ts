@@ -72,20 +72,23 @@ const logic: Readonly<Partial<Record<ts.SyntaxKind, string>>> = {
 };
 
 /** Methods that answer the other way. */
-const otherCall: Readonly<Record<string, string>> = {
-  "Math.min": "Math.max",
-  "Math.max": "Math.min",
-  "Math.floor": "Math.ceil",
-  "Math.ceil": "Math.floor",
-  "Math.round": "Math.floor",
-  "Math.sin": "Math.cos",
-  "Math.cos": "Math.sin",
-  some: "every",
-  every: "some",
-};
+const otherCall: ReadonlyMap<string, string> = new Map([
+  ["Math.min", "Math.max"],
+  ["Math.max", "Math.min"],
+  ["Math.floor", "Math.ceil"],
+  ["Math.ceil", "Math.floor"],
+  ["Math.round", "Math.floor"],
+  ["Math.sin", "Math.cos"],
+  ["Math.cos", "Math.sin"],
+  ["some", "every"],
+  ["every", "some"],
+]);
 
 /** The way a limit binds. */
-const otherSense: Readonly<Record<string, string>> = { atMost: "atLeast", atLeast: "atMost" };
+const otherSense: ReadonlyMap<string, string> = new Map([
+  ["atMost", "atLeast"],
+  ["atLeast", "atMost"],
+]);
 
 interface Edit {
   readonly kind: Kind;
@@ -150,11 +153,11 @@ function editsOf(node: ts.Node, text: (node: ts.Node) => string): Edit[] {
   } else if (node.kind === K.TrueKeyword) edits.push({ kind: "boolean", to: "false" });
   else if (node.kind === K.FalseKeyword) edits.push({ kind: "boolean", to: "true" });
   else if (ts.isStringLiteral(node) && ts.isPropertyAssignment(node.parent) && node.parent.name.getText() === "sense") {
-    const other = otherSense[node.text];
+    const other = otherSense.get(node.text);
     if (other !== undefined) edits.push({ kind: "comparison", to: JSON.stringify(other) });
   } else if (ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression)) {
     const { expression, name } = node.expression;
-    const other = otherCall[text(node.expression)] ?? otherCall[name.text];
+    const other = otherCall.get(text(node.expression)) ?? otherCall.get(name.text);
     if (other !== undefined && !node.questionDotToken && !node.expression.questionDotToken) {
       const head = other.includes(".") ? other : `${text(expression)}.${other}`;
       const to = `${head}(${node.arguments.map(text).join(", ")})`;

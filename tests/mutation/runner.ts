@@ -1,17 +1,33 @@
 /**
  * Runs every test once as it is, noting the faults it reaches, then again with each of those that still lives. A test that
- * fails has killed the fault. One process loads each test file once, so a fault costs what its tests cost and no more.
+ * fails has killed the fault. One process loads each test file once, so a fault costs what its tests cost and no more; slow
+ * tests come last, when few faults live.
  */
 import { closeSync, openSync, statSync, writeSync } from "node:fs";
 import { performance } from "node:perf_hooks";
 import { threadId } from "node:worker_threads";
-import type { RunnerTestCase, RunnerTestFile } from "vitest";
+import type { RunnerTestCase, RunnerTestFile, RunnerTestSuite } from "vitest";
 import { TestRunner } from "vitest";
 import { FOLDER, FROM_START, note, notes } from "./plan.js";
 
-/** A loop may take this many times as long as the whole test did, and at least so long [ms]. */
+/**
+ * A loop may turn this many times as often as in the test without a fault, and so many more. Turns, not seconds: the
+ * answer must not hang on what else the machine is doing.
+ */
 const PATIENCE = 10;
-const LEAST_PATIENCE = 500;
+const LEAST_PATIENCE = 300_000;
+
+/** A test that takes longer waits for the others of its file [ms]. */
+const SLOW = 50;
+
+/** A test as it ran without a fault. */
+interface Tried {
+  readonly name: string;
+  readonly body: () => PromiseLike<void> | void;
+  readonly reached: readonly number[];
+  readonly took: number;
+  readonly turns: number;
+}
 
 const folder = process.env[FOLDER]!;
 const fromStart = Number(process.env[FROM_START] ?? 0);
@@ -19,6 +35,7 @@ const fromStart = Number(process.env[FROM_START] ?? 0);
 export default class MutationRunner extends TestRunner {
   readonly #dead = new Set<number>();
   readonly #seen = new Set<number>();
+  readonly #slow: Tried[] = [];
   #size = 0;
   /** What is being tried, for whoever watches from outside: a fault may hang where no loop of ours turns. */
   readonly #now = openSync(`${folder}/now-${process.pid}-${threadId}`, "w");
@@ -63,6 +80,7 @@ export default class MutationRunner extends TestRunner {
     }
 
     faults.reached.clear();
+    faults.turns = 0;
     const began = performance.now();
     try {
       await body();
@@ -70,30 +88,42 @@ export default class MutationRunner extends TestRunner {
       note(folder, ["broken", name, String(error)]);
       throw error;
     }
-    const took = performance.now() - began;
-    const reached = [...faults.reached];
-    for (const id of reached) {
+    const tried = { name, body, reached: [...faults.reached], took: performance.now() - began, turns: faults.turns };
+    for (const id of tried.reached) {
       if (this.#seen.has(id)) continue;
       this.#seen.add(id);
       note(folder, ["reached", id]);
     }
+    if (tried.took > SLOW) this.#slow.push(tried);
+    else await this.#tryAll(tried);
+  }
 
+  override async onAfterRunSuite(suite: RunnerTestSuite): Promise<void> {
+    await super.onAfterRunSuite(suite);
+    if (suite !== suite.file) return;
+    for (const tried of this.#slow.toSorted((a, b) => a.took - b.took)) await this.#tryAll(tried);
+    this.#slow.length = 0;
+  }
+
+  /** Runs a test again with each fault that it reaches and that still lives. */
+  async #tryAll({ name, body, reached, turns }: Tried): Promise<void> {
+    const faults = globalThis.$faults;
     this.#learn();
     for (const id of reached) {
       if (this.#dead.has(id)) continue;
       this.#say(id);
-      const start = performance.now();
-      faults.deadline = start + Math.max(LEAST_PATIENCE, PATIENCE * took);
+      faults.turns = 0;
+      faults.most = LEAST_PATIENCE + PATIENCE * turns;
       faults.active = id;
       try {
         await body();
       } catch {
         faults.active = 0;
         this.#dead.add(id);
-        note(folder, [performance.now() > faults.deadline ? "timedOut" : "killed", id, name]);
+        note(folder, [faults.turns > faults.most ? "timedOut" : "killed", id, name]);
       }
       faults.active = 0;
-      faults.deadline = Infinity;
+      faults.most = Infinity;
     }
     this.#say(0);
   }
