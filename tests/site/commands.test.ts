@@ -1,10 +1,11 @@
-/** The program and the commands that a workbench shows do what its form does. */
+/** The program, the commands and the drawings that a workbench shows are those of its form. */
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { commandText, exportOf, programText } from "../../docs/build/site/commands.js";
+import { picturesOf, surveyOf } from "../../docs/build/site/pictures.js";
 import { catalogue, entryWithId } from "../../src/survey/index.js";
 import { dryfit } from "../cli/harness.js";
 
@@ -82,4 +83,30 @@ test("the program calls the export of the entry with the same input, for every e
       expect(args).toEqual(at === undefined ? [input] : [input, at]);
     }
   }
+});
+
+describe("the drawings of one check", () => {
+  test("are made of every example that allows one, in all the checks that have one", () => {
+    const drawn = catalogue().filter((entry) =>
+      entry.examples.some(({ input, at = {} }) => picturesOf(entry, input, entry(input, at), at).length > 0),
+    );
+    const ids = drawn.map(({ id }) => id);
+    for (const id of [
+      "placement/clearances",
+      "placement/connections-behind",
+      "placement/level-feet",
+      "electrical/circuit-found",
+      "venting/duct-airflow",
+      "venting/duct-resistance",
+    ]) {
+      expect(ids).toContain(id);
+    }
+    expect(ids).not.toContain("placement/passage");
+  });
+
+  test("put each field where a survey has it", () => {
+    const length = entryWithId("venting/duct-length")!;
+    const survey = surveyOf(length, { fuel: "electric", straight: "18 ft", elbows: [] })!;
+    expect(survey).toEqual({ machine: { fuel: "electric" }, venting: { duct: { straight: "18 ft", elbows: [] } } });
+  });
 });

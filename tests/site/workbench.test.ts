@@ -1,7 +1,9 @@
 /** The workbench of every rule's page in a real browser: it says what the library says in Node, and asks nobody. */
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { picturesOf } from "../../docs/build/site/pictures.js";
 import type { CatalogueEntry } from "../../src/core/rule/index.js";
+import { clearances } from "../../src/placement/index.js";
 import { catalogue } from "../../src/survey/index.js";
 import { ductLength } from "../../src/venting/index.js";
 import { hasBrowser, openSite, type Site } from "./browser.js";
@@ -138,6 +140,28 @@ describe.skipIf(!hasBrowser)("the workbench (needs Chromium at /usr/bin/chromium
     expect(await page.locator(".answer li").allTextContents()).toContainEqual(expect.stringContaining(said));
     expect(await page.locator("img").count()).toBe(0);
     expect(watched.wrong).toEqual([]);
+    await page.close();
+  });
+
+  test("a check that has a drawing shows it, in the reader's units, and draws it anew", async () => {
+    const page = await newPage();
+    await page.goto(site.address("rules/placement/clearances.html"));
+    await page.getByLabel("Start from an example").selectOption("A closet an inch too shallow");
+    const plan = page.locator("figure", { has: page.getByText("Plan", { exact: true }) });
+    const { input, at } = clearances.examples.find(({ title }) => title === "A closet an inch too shallow")!;
+    const width = /\d+(?: \d+\/\d+)? in/;
+    expect(await plan.locator("svg").textContent()).toMatch(width);
+    const inNode = picturesOf(clearances, input, clearances(input, at), at ?? {}).map(({ shows }) => shows);
+    expect(inNode).toContain("plan");
+    expect(await page.locator("figure svg").count()).toBe(inNode.length);
+    await page.getByText("Where, what the maker says, units").click();
+    await page.getByLabel("units", { exact: true }).selectOption("si");
+    await plan
+      .locator("svg")
+      .getByText(/\d mm|\d cm|\d m/)
+      .first()
+      .waitFor({ state: "attached" });
+    expect(await plan.locator("svg").textContent()).not.toMatch(width);
     await page.close();
   });
 });

@@ -8,6 +8,7 @@ import {
   type ShownValue,
   type Step,
 } from "../../../src/core/rule/index.js";
+import type { SiteDrawing } from "../../../src/report/drawings.js";
 import { formulaMarkup } from "../../../src/report/mathml.js";
 import { verdictWords } from "../../../src/report/text.js";
 import { button, make, setMarkup } from "./dom.js";
@@ -107,7 +108,12 @@ function values(entry: CatalogueEntry, calculation: Calculation): (Node | null)[
 }
 
 /** Everything of a result below its message. */
-export function outcomeNodes(entry: CatalogueEntry, result: Result, { goTo, apply }: Actions): Node[] {
+export function outcomeNodes(
+  entry: CatalogueEntry,
+  result: Result,
+  pictures: readonly SiteDrawing[],
+  { goTo, apply }: Actions,
+): Node[] {
   const remedies = isFinding(result) ? result.remedies : [];
   const nodes: (Node | null)[] = [
     isFinding(result) && result.parts.length > 1
@@ -142,6 +148,7 @@ export function outcomeNodes(entry: CatalogueEntry, result: Result, { goTo, appl
         ),
       ),
     ),
+    ...pictures.map(({ title, svg }) => make("figure", {}, make("figcaption", {}, title), setMarkup(make("div"), svg))),
     listed(
       "Rests on",
       result.basis.map(({ citation, note }) => (note === undefined ? citation : `${citation}: ${note}`)),

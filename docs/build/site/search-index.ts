@@ -17,7 +17,7 @@ function* partsOf({ path, title, tokens }: Indexed): Generator<Omit<Entry, "id">
   let at = path;
   let heading = "";
   let text: string[] = [];
-  const part = () => ({ at, title, heading, text: text.join(" ").replace(/\s+/g, " ") });
+  const part = () => ({ at, title, heading, text: text.join(" · ").replace(/\s+/g, " ") });
   let inHeading = false;
   for (const token of tokens) {
     if (token.type === "heading_open") {

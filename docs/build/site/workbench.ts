@@ -6,6 +6,7 @@ import { commandText, programText } from "./commands.js";
 import { button, make, nextId } from "./dom.js";
 import { calm, complain, type Field, formOf, type Path, type Schema } from "./form.js";
 import { headOf, outcomeNodes } from "./outcome.js";
+import { picturesOf } from "./pictures.js";
 import { placeSchema } from "./place.js";
 
 // the pages forbid scripts made from text, which zod would try to make
@@ -106,7 +107,7 @@ function open(holder: HTMLElement, entry: CatalogueEntry): void {
       answer();
       word.parentElement!.focus();
     };
-    rest.replaceChildren(...outcomeNodes(entry, result, { goTo, apply }));
+    rest.replaceChildren(...outcomeNodes(entry, result, picturesOf(entry, input, result, at), { goTo, apply }));
   };
   let timer = 0;
   for (const { node } of [form, place]) {
