@@ -4,6 +4,7 @@ import {
   existsSync,
   readdirSync,
   readFileSync,
+  symlinkSync,
   truncateSync,
   utimesSync,
   writeFileSync,
@@ -121,6 +122,8 @@ test("other options and a changed file are refused, and nothing is lost by it", 
 test("standard input and a device are refused", async () => {
   const piped = await command.assess("-", "--format", "ndjson", "--out", "f.json", "--resume");
   expect([piped.code, piped.err]).toEqual([4, expect.stringContaining("--resume wants files that can be read again")]);
-  writeFileSync(command.path("g.json"), "");
+  symlinkSync("/dev/null", command.path("g.json"));
+  const device = await command.assess("in.ndjson", "--out", "g.json", "--resume");
+  expect([device.code, device.err]).toEqual([4, expect.stringContaining("--resume wants an ordinary file")]);
   expect(left().filter((name) => name.startsWith("f.") || name.startsWith("g."))).toEqual([]);
 });
