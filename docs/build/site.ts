@@ -1,5 +1,5 @@
 /** The documents as a folder of pages that opens from a disk or any web server; a link that leads nowhere stops it. */
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join, posix } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import MarkdownIt from "markdown-it";
@@ -162,8 +162,12 @@ export async function writeSite(out: string): Promise<{ readonly count: number; 
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href) {
-  const { count, broken } = await writeSite(process.argv[2] ?? ".site");
-  for (const fault of broken) console.error(fault);
-  console.log(`${count} pages, ${broken.length} broken links.`);
-  process.exitCode = broken.length > 0 ? 1 : 0;
+  const out = process.argv[2] ?? ".site";
+  const { count, broken } = await writeSite(out);
+  const faults = existsSync(join(out, `${API}index.html`))
+    ? broken
+    : [...broken, `${API} is not made: run npm run docs`];
+  for (const fault of faults) console.error(fault);
+  console.log(`${count} pages, ${faults.length} broken links.`);
+  process.exitCode = faults.length > 0 ? 1 : 0;
 }
