@@ -1,6 +1,7 @@
 /** The workbench of every rule's page in a real browser: it says what the library says in Node, and asks nobody. */
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { apart } from "../../docs/build/site/form.js";
 import { picturesOf } from "../../docs/build/site/pictures.js";
 import type { CatalogueEntry } from "../../src/core/rule/index.js";
 import { clearances } from "../../src/placement/index.js";
@@ -47,11 +48,39 @@ describe.skipIf(!hasBrowser)("the workbench (needs Chromium at /usr/bin/chromium
           chooser.dispatchEvent(new Event("input"));
           return { title: text, message: messageNow() };
         });
-        return { first, all };
+        // every group, list and kind of record of the form opens
+        const form = document.querySelector("[data-entry] form")!;
+        const opened = new Set<Element>();
+        const closed = (): HTMLElement[] =>
+          [...form.querySelectorAll<HTMLElement>("input[type=checkbox]:not(:checked), button:not([data-drop])")].filter(
+            (one) => !opened.has(one),
+          );
+        let some: HTMLElement[];
+        do {
+          for (const select of form.querySelectorAll("select")) {
+            for (let i = 1; i < select.options.length && !opened.has(select); i++) {
+              select.selectedIndex = i;
+              select.dispatchEvent(new Event("input"));
+            }
+            opened.add(select);
+          }
+          some = closed();
+          for (const one of some) {
+            opened.add(one);
+            one.click();
+          }
+        } while (some.length > 0);
+        return {
+          first,
+          all,
+          names: [...form.querySelectorAll("label, legend")].map((name) => name.firstChild!.textContent),
+        };
       });
       const expected = entry.examples.map(({ title, input, at }) => ({ title, message: entry(input, at).message }));
       expect(shown.first).toBe(expected[0]!.message);
       expect(shown.all).toEqual(expected);
+      const { properties } = entry.jsonSchema() as { properties: object };
+      expect(shown.names).toEqual(expect.arrayContaining(Object.keys(properties).map(apart)));
     };
     await Promise.all([readSome(), readSome(), readSome()]);
     expect(wrong).toEqual([]);

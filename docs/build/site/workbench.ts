@@ -44,6 +44,13 @@ function open(holder: HTMLElement, entry: CatalogueEntry): void {
     make("pre", { tabindex: "0", role: "group", "aria-label": title }, inside),
   ];
 
+  /** Tells the answer; one that is told already is not told again to those who listen. */
+  const tell = (kind: string, verdict: string, text: string): void => {
+    word.className = `mark ${kind}`;
+    if (word.textContent !== verdict) word.textContent = verdict;
+    if (message.textContent !== text) message.textContent = text;
+  };
+
   /** The form that an issue is about: a field of the place, unless the input has one of that name. */
   const fieldAt = ([first, ...more]: Path): Field => {
     if (first === undefined) return form;
@@ -58,9 +65,7 @@ function open(holder: HTMLElement, entry: CatalogueEntry): void {
   };
 
   const refuse = (issues: readonly InputIssue[]): void => {
-    word.className = "mark fault";
-    word.textContent = "NOT READ";
-    message.textContent = ` ${issues.length === 1 ? "One field" : `${issues.length} fields`} cannot be used.`;
+    tell("fault", "NOT READ", ` ${issues.length === 1 ? "One field" : `${issues.length} fields`} cannot be used.`);
     for (const { path, message: text, received } of issues) {
       const field = fieldAt(path);
       complain(
@@ -99,9 +104,7 @@ function open(holder: HTMLElement, entry: CatalogueEntry): void {
     }
     const result = "finding" in tried ? tried.finding : tried.calculation;
     const { word: text, kind } = headOf(result);
-    word.className = `mark ${kind}`;
-    word.textContent = text;
-    message.textContent = ` ${result.message}`;
+    tell(kind, text, ` ${result.message}`);
     const apply = (changes: readonly { readonly path: Path; readonly value: unknown }[]): void => {
       form.write(changes.reduce<unknown>((value, change) => withChange(value, change.path, change.value), form.read()));
       answer();
