@@ -82,7 +82,12 @@ for (const file of [...new Set(positionals.flatMap(sources))]) {
 if (mutants.length === 0) die("no faults to put in there");
 
 const folderOf = (file: string) => file.split("/")[1]!;
-const tests = (options.tests ?? [...new Set(mutants.map(({ file }) => `tests/${folderOf(file)}`))]).map((path) =>
+/** The tests of a folder of source; for a trade the examples of its entries too. */
+const testsOf = (folder: string) =>
+  ["core", "physics", "survey", "report", "cli"].includes(folder)
+    ? [`tests/${folder}`]
+    : [`tests/${folder}`, "tests/mutation/examples.ts"];
+const tests = (options.tests ?? [...new Set(mutants.flatMap(({ file }) => testsOf(folderOf(file))))]).map((path) =>
   path.endsWith(".ts") ? path : `${path.replace(/\/$/, "")}/**/*.test.ts`,
 );
 
