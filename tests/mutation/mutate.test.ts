@@ -111,6 +111,19 @@ describe("mutate", () => {
     expect(mutate("d.ts", none, 1).mutants).toEqual([]);
   });
 
+  test("makes pass and fail of a comparison change places", () => {
+    const rule = `const rule = { check(x, { judge }) { return judge({ measured: x, pass: ["in"], fail: ["out"] }); } };`;
+    const { code, mutants } = mutate("rule.ts", rule, 1);
+    expect(mutants).toMatchObject([{ kind: "comparison", to: "pass and fail change places" }]);
+    const run = (active: number) =>
+      runInNewContext(`${code}; rule.check(3, { judge: (one) => one })`, {
+        globalThis: { $faults: { $on: (id: number) => id === active, $turn: () => {} } },
+      });
+    expect({ ...run(0) }).toEqual({ measured: 3, pass: ["in"], fail: ["out"] });
+    expect({ ...run(1) }).toEqual({ measured: 3, pass: ["out"], fail: ["in"] });
+    expect(mutate("rule.ts", rule, 1, () => true, ["check"]).mutants).toEqual([]);
+  });
+
   test("a sample takes the faults it is told to", () => {
     let count = 0;
     const half = mutate("fee.ts", source, 1, () => count++ % 2 === 0);

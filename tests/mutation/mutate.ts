@@ -155,6 +155,9 @@ function editsOf(node: ts.Node, text: (node: ts.Node) => string): Edit[] {
   else if (ts.isStringLiteral(node) && ts.isPropertyAssignment(node.parent) && node.parent.name.getText() === "sense") {
     const other = otherSense.get(node.text);
     if (other !== undefined) edits.push({ kind: "comparison", to: JSON.stringify(other) });
+  } else if (ts.isCallExpression(node) && ts.isIdentifier(node.expression) && node.expression.text === "judge") {
+    const to = `judge((({ pass, fail, ...rest }) => ({ ...rest, pass: fail, fail: pass }))(${node.arguments.map(text).join(", ")}))`;
+    edits.push({ kind: "comparison", to, shown: ["judge(…)", "pass and fail change places"] });
   } else if (ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression)) {
     const { expression, name } = node.expression;
     const other = otherCall.get(text(node.expression)) ?? otherCall.get(name.text);
@@ -182,8 +185,15 @@ const short = (text: string) => text.replace(/\s+/g, " ").trim();
  * @param source - its TypeScript
  * @param first - the number of its first fault, 1 or more
  * @param takes - whether to take a fault; a sample leaves some out
+ * @param skips - names of methods to leave as they are
  */
-export function mutate(file: string, source: string, first: number, takes: () => boolean = () => true): Mutated {
+export function mutate(
+  file: string,
+  source: string,
+  first: number,
+  takes: () => boolean = () => true,
+  skips: readonly string[] = [],
+): Mutated {
   const tree = ts.createSourceFile(file, source, ts.ScriptTarget.ES2022, true, ts.ScriptKind.TS);
   const mutants: Mutant[] = [];
   const text = (node: ts.Node) => source.slice(node.getStart(tree), node.end);
@@ -197,6 +207,7 @@ export function mutate(file: string, source: string, first: number, takes: () =>
 
   const emit = (node: ts.Node): string => {
     if (ts.isTypeNode(node) || ts.isInterfaceDeclaration(node) || ts.isTypeAliasDeclaration(node)) return text(node);
+    if (ts.isMethodDeclaration(node) && skips.includes(node.name.getText(tree))) return text(node);
     if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node) || ts.isTypeParameterDeclaration(node))
       return text(node);
     const edits = editsOf(node, text).flatMap(({ kind, to, shown }) => {

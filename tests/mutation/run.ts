@@ -3,7 +3,8 @@
  * that folder notice. Prints the score by file and in all, and the faults that lived. Exits 1 under the floor.
  *
  * Options: `--tests <folder or file>` (repeat) in place of the tests of the same folder; `--sample 0.5` a seeded part of the
- * faults, `--seed 7` another part; `--floor 85` the least score [%]; `--judged` only files of rules that compare;
+ * faults, `--seed 7` another part; `--floor 85` the least score [%]; `--judged` only rules that compare, without what
+ * proposes their remedies (each remedy is proved by the rule itself before it is offered);
  * `--no-reload` leaves out the faults that act while files load, which need a run of their own each.
  */
 import { type ChildProcess, spawn } from "node:child_process";
@@ -71,10 +72,11 @@ for (const file of [...new Set(positionals.flatMap(sources))]) {
   const draw = drawer(
     Number(options.seed) + [...file].reduce((sum, letter) => (sum * 31 + letter.charCodeAt(0)) | 0, 7),
   );
-  const mutated = mutate(file, source, mutants.length + 1, () => {
+  const takes = () => {
     possible++;
     return share === 1 || draw() < share;
-  });
+  };
+  const mutated = mutate(file, source, mutants.length + 1, takes, options.judged ? ["mend"] : []);
   if (mutated.mutants.length === 0) continue;
   mutants.push(...mutated.mutants);
   code[`${root}${file}`] = mutated.code;
