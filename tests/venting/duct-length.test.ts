@@ -131,6 +131,51 @@ describe("venting/duct-length", () => {
     expect(run("44 ft", 4, "45°").messageId).toBe("withinChart");
   });
 
+  test("counts two elbows up to 45° of a chart as one, an odd one as a whole, whatever the order of its rows", () => {
+    const chart = [
+      { elbows: 2, straight: "44 ft" },
+      { elbows: 0, straight: "64 ft" },
+      { elbows: 1, straight: "54 ft" },
+    ];
+    const allowed = (...counts: [angle: string, count: number][]) =>
+      ductLength({
+        fuel: "electric",
+        straight: "10 ft",
+        elbows: counts.map(([angle, count]) => ({ radius: "4 in mitred" as const, angle, count })),
+        chart,
+      }).limit?.text;
+    expect(allowed()).toBe("64 ft");
+    expect(allowed(["45°", 1])).toBe("54 ft");
+    expect(allowed(["45°", 2])).toBe("54 ft");
+    expect(allowed(["90°", 1], ["45°", 1])).toBe("44 ft");
+    expect(allowed(["90°", 1], ["45°", 2])).toBe("44 ft");
+    expect(allowed(["90°", 1], ["45°", 3])).toBeUndefined();
+  });
+
+  test("says by how much a run passes the chart, ends at the chart's last row, and cites how elbows are counted", () => {
+    const run = (straight: string, count: number) =>
+      ductLength({
+        fuel: "electric",
+        straight,
+        elbows: [{ radius: "4 in mitred", angle: "90°", count }],
+        chart: [
+          { elbows: 2, straight: "20 ft" },
+          { elbows: 1, straight: "30 ft" },
+        ],
+      });
+    expect(run("24 ft", 2).message).toBe(
+      "The 24 ft of straight duct with 2 elbows is 4 ft more than the 20 ft of the dryer maker's chart.",
+    );
+    expect(run("9 ft", 3).message).toBe("The dryer maker's chart ends at 2 elbows; this run has 3.");
+    const bare = ductLength({ fuel: "electric", straight: "9 ft", elbows: [] });
+    expect(run("9 ft", 1).basis.map(({ force }) => force)).toContain("practice");
+    expect(bare.basis.map(({ force }) => force)).not.toContain("practice");
+    expect(run("24 ft", 2).remedies.map(({ message }) => message)).toEqual([
+      "Take out one 90° elbow.",
+      "Shorten the straight duct to 20 ft.",
+    ]);
+  });
+
   test("keeps a local length beside the maker's chart", () => {
     const local = [
       { limit: "venting/duct-length.base", value: "20 ft", citation: { document: "City ordinance 12" } },
@@ -158,6 +203,57 @@ describe("venting/duct-length", () => {
     const before = ductLength(input, { jurisdiction: { adopted: { irc: 2012 } } });
     expect(before).toMatchObject({ verdict: "fail", messageId: "tooLong" });
     expect(before.assumptions.join()).toMatch(/no rule for power ventilators/);
+  });
+
+  test("asks for what is not known of a power ventilator, each by its own path", () => {
+    const asked = (ventilator: object) => {
+      const { finding } = ductLength.try({ fuel: "electric", straight: "60 ft", elbows: [], ventilator });
+      expect(finding).toMatchObject({ verdict: "review", messageId: "ventilatorUnknown" });
+      return finding!.missing.map(({ path }) => path.join("."));
+    };
+    expect(asked({})).toEqual(["ventilator.listed", "ventilator.longest"]);
+    expect(asked({ listed: true })).toEqual(["ventilator.longest"]);
+    expect(asked({ longest: "70 ft" })).toEqual(["ventilator.listed"]);
+  });
+
+  test("says by how much a run passes the ventilator's length, and on which sheet that rests", () => {
+    const run = (straight: string) =>
+      ductLength({ fuel: "electric", straight, elbows: [], ventilator: { listed: true, longest: "120 ft" } });
+    expect(run("140 ft").message).toMatch(/of 140 ft is 20 ft more than the 120 ft/);
+    expect(run("120 ft")).toMatchObject({ verdict: "pass", messageId: "withinVentilator" });
+    const plain = ductLength({ fuel: "electric", straight: "9 ft", elbows: [] });
+    expect(run("60 ft").basis.map(({ force }) => force)).toContain("maker");
+    expect(plain.basis.map(({ force }) => force)).not.toContain("maker");
+    // what is assumed of a ventilator or of an approval is not said where there is none
+    expect(plain.assumptions.join()).not.toMatch(/ventilator|approval/);
+    expect(run("60 ft").assumptions.join()).not.toMatch(/no rule for power ventilators/);
+  });
+
+  test("says nothing of room where none is left, nor of elbows where none fits", () => {
+    const said = (straight: string) =>
+      ductLength({ fuel: "electric", straight, elbows: [] }).parts.map(({ messageId }) => messageId);
+    expect(said("35 ft")).toEqual(["within"]);
+    expect(said("34 ft 9 in")).toEqual(["within"]); // 3 in is less than any fitting of the table
+    expect(said("34 ft 3 in")).toEqual(["within", "room"]); // 9 in is one 45° elbow of 10 in radius
+    expect(said("36 ft")).toEqual(["tooLong"]);
+  });
+
+  test("shortens to the whole inch below, in feet or in metres, and takes out an elbow where there are two", () => {
+    const elbows = [
+      { radius: "10 in smooth" as const, angle: "45°", count: 3 },
+      { radius: "10 in smooth" as const, angle: "90°", count: 2 },
+    ];
+    // 3 · 9 in + 2 · 18 in = 63 in of fittings leave 29 ft 9 in of 35 ft
+    const remedies = (straight: string, units: "us" | "si" = "us") =>
+      ductLength({ fuel: "electric", straight, elbows }, { units }).remedies;
+    expect(remedies("30 ft").map(({ message }) => message)).toEqual([
+      "Take out one 90° elbow.",
+      "Shorten the straight duct to 29 ft 9 in.",
+    ]);
+    expect(remedies("30 ft")[0]!.changes).toEqual([{ path: ["elbows", 1, "count"], value: 1 }]);
+    const { value, unit } = remedies("9.2 m", "si").at(-1)!.changes[0]!.value as { value: number; unit: string };
+    expect(unit).toBe("m");
+    expect(value).toBeCloseTo(29.75 * 0.3048, 9);
   });
 
   test("says how many more elbows of each kind fit", () => {
