@@ -96,6 +96,81 @@ describe("venting/duct-construction", () => {
     ]);
   });
 
+  const inside = { ...good, concealed: true, faceDepth: "1/2 in" } as const;
+  const flats = { jurisdiction: { building: "multifamily" } } as const;
+
+  // Each fault alone: the message it fails with, and the one thing that puts it right.
+  test.each<[fault: object, messageId: string, remedy: string | undefined]>([
+    [{ diameter: "3 in" }, "tooNarrow", "a duct of 4 in"],
+    [{ diameter: "6 in" }, "tooWide", "a duct of 4 in"],
+    [{ material: "foil or plastic flexible" }, "notRigidMetal", "rigid galvanized duct"],
+    [{ thickness: "0.013 in" }, "tooThin", "metal of 0.0157 in"],
+    [{ smooth: false }, "rough", "a smooth inside"],
+    [{ fastenerReach: "1/2 in" }, "fastenersLong", "screws out, joints taped"],
+    [{ supportSpacing: "13 ft" }, "sagging", "supports every 12 ft"],
+    [{ alone: false }, "shared", "a duct of its own"],
+    [{ fireDamper: true }, "damperInside", "damper out of the duct"],
+    [{ concealed: true, faceDepth: "1/2 in" }, "bare", "steel plates over the duct"],
+    [{ riser: true, cleanout: false }, "noCleanout", "a cleanout at the riser"],
+  ])("puts right %o", (fault, messageId, remedy) => {
+    const at = "riser" in fault ? flats : undefined;
+    const { finding } = ductConstruction.try({ ...good, ...fault }, at);
+    expect(finding).toMatchObject({ verdict: "fail", messageId });
+    expect(finding!.remedies.map(({ message }) => message)).toEqual([`Put right: ${remedy}.`]);
+  });
+
+  test("changes what is wrong and leaves what is right: flexible duct becomes metal that is thick and smooth enough", () => {
+    const changed = (fault: object, at?: object) =>
+      ductConstruction
+        .try({ ...good, ...fault }, at as never)
+        .finding!.remedies.flatMap(({ changes }) => changes.map(({ path, value }) => [path[0], value]));
+    const flexible = { material: "foil or plastic flexible" } as const;
+    expect(changed(flexible)).toEqual([["material", "galvanized steel"]]);
+    expect(changed({ ...flexible, smooth: false, thickness: "0.001 in" }).map(([name]) => name)).toEqual([
+      "material",
+      "thickness",
+      "smooth",
+    ]);
+    expect(changed({ ...flexible, thickness: undefined }).map(([name]) => name)).toEqual(["material", "thickness"]);
+    // plates that are there and right are left; thin or short ones are changed
+    const plated = { ...inside, plated: true, plateThickness: "0.0625 in", plateOverlap: "2 in" };
+    expect(changed({ ...plated, sealed: false })).toEqual([["sealed", true]]);
+    expect(changed({ ...plated, plateThickness: "0.06 in" }).map(([name]) => name)).toEqual([
+      "plated",
+      "plateThickness",
+      "plateOverlap",
+    ]);
+    expect(changed({ ...plated, plateOverlap: "1 in" }).map(([name]) => name)).toContain("plateOverlap");
+    // deep enough already: nothing about plates; PVC is for the authority, not for a swap
+    expect(changed({ ...inside, faceDepth: "1 1/4 in", sealed: false })).toEqual([["sealed", true]]);
+    expect(changed({ material: "PVC" })).toEqual([]);
+    expect(changed({})).toEqual([]);
+  });
+
+  test("the mechanical code asks for the riser and then for its cleanout", () => {
+    const asked = (change: object) => {
+      const { riser: _, ...rest } = good;
+      const { finding } = ductConstruction.try({ ...rest, ...change }, flats);
+      return [finding!.verdict, ...finding!.missing.map(({ path }) => path[0])];
+    };
+    expect(asked({})).toEqual(["review", "riser"]);
+    expect(asked({ riser: true })).toEqual(["review", "cleanout"]);
+    expect(asked({ riser: false })).toEqual(["pass"]);
+    expect(asked({ riser: true, cleanout: true })).toEqual(["pass"]);
+  });
+
+  test("asks how deep a concealed duct lies before it wants plates", () => {
+    const { faceDepth: _, ...unknown } = inside;
+    expect(ductConstruction(unknown)).toMatchObject({ verdict: "review", missing: [{ path: ["faceDepth"] }] });
+  });
+
+  test("says that all is sound only where it is", () => {
+    const ids = (change: object) =>
+      ductConstruction.try({ ...good, ...change }).finding!.parts.map(({ messageId }) => messageId);
+    expect(ids({})[0]).toBe("sound");
+    for (const fault of [{ sealed: false }, { sealed: undefined }]) expect(ids(fault)).not.toContain("sound");
+  });
+
   test("offers nothing where what is missing stands in the way", () => {
     const { sealed: _, ...unknown } = good;
     expect(ductConstruction({ ...unknown, laps: "against the air" }).remedies).toEqual([]);
