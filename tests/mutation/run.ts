@@ -84,11 +84,11 @@ for (const file of [...new Set(positionals.flatMap(sources))]) {
 if (mutants.length === 0) die("no faults to put in there");
 
 const folderOf = (file: string) => file.split("/")[1]!;
-/** The tests of a folder of source; for a trade the examples of its entries too. */
+/** The tests of a folder of source; for a trade the examples of its entries and the fuzz of all too. */
 const testsOf = (folder: string) =>
   ["core", "physics", "survey", "report", "cli"].includes(folder)
     ? [`tests/${folder}`]
-    : [`tests/${folder}`, "tests/mutation/examples.ts"];
+    : [`tests/${folder}`, "tests/mutation/examples.ts", "tests/contract/fuzz.test.ts"];
 const tests = (options.tests ?? [...new Set(mutants.flatMap(({ file }) => testsOf(folderOf(file))))]).map((path) =>
   path.endsWith(".ts") ? path : `${path.replace(/\/$/, "")}/**/*.test.ts`,
 );
