@@ -167,3 +167,80 @@ describe("openingNeeded", () => {
     expect(openingNeeded(si(27, "in"), si(1, "in"), si(2, "in"))).toBeCloseTo(si(30, "in"), 12);
   });
 });
+
+describe("what is not known, and what is assumed instead", () => {
+  const { workingSpace: _, closetDoor: _d, opening: _o, body: _b, ...closetOnly } = closet;
+  const finding = (change: object) =>
+    clearances.try({ ...closetOnly, closetDoor: "louvred", workingSpace: closet.workingSpace, ...change }).finding!;
+  const asked = (change: object) => finding(change).missing.map(({ path }) => path.join("."));
+
+  // One measurement left out at a time: the finding asks for that one, by its path, and for nothing else.
+  test.each([
+    [{ opening: { ...closet.opening, depth: "37 in" }, body: { depth: "30 in", height: "39 in" } }, ["body.width"]],
+    [{ opening: { ...closet.opening, depth: "37 in" }, body: { depth: "30 in", width: "27 in" } }, ["body.height"]],
+    [{ opening: { ...closet.opening, depth: "37 in" }, body: { width: "27 in", height: "39 in" } }, ["body.depth"]],
+    [{ body: closet.body, opening: { depth: "37 in", height: "84 in" } }, ["opening.width"]],
+    [{ body: closet.body, opening: { depth: "37 in", width: "30 in" } }, ["opening.height"]],
+    [{ body: closet.body, opening: { width: "30 in", height: "84 in" } }, ["opening.depth"]],
+    [{ gaps: { left: "5 in", top: "15 in", behind: "6 in" } }, ["gaps.right"]],
+    [{ gaps: { right: "5 in", top: "15 in", behind: "6 in" } }, ["gaps.left"]],
+    [{ gaps: { left: "5 in", right: "5 in", behind: "6 in" }, body: closet.body }, ["opening.height"]],
+    [{ place: "room", gaps: { left: "5 in", right: "5 in", top: "15 in" } }, ["gaps.behind"]],
+  ])("%o asks for %j", (change, paths) => {
+    expect(finding(change).verdict).toBe("review");
+    expect(asked(change)).toEqual(paths);
+  });
+
+  test("says what it assumes of things behind the machine, for laundry machines and only where none were listed", () => {
+    const assumed = (kind: string, connections?: object[]) =>
+      clearances
+        .try({ ...roomy, kind, fuel: "electric", ...(connections ? { connections } : {}) })
+        .finding!.assumptions.join();
+    for (const kind of ["dryer", "washer", "stack"]) {
+      expect([kind, assumed(kind)]).toEqual([kind, expect.stringMatching(/customary allowance/)]);
+      expect([kind, assumed(kind, [])]).toEqual([kind, expect.not.stringMatching(/customary allowance/)]);
+    }
+    expect(assumed("range")).not.toMatch(/customary allowance/);
+    expect(assumed("refrigerator")).not.toMatch(/customary allowance/);
+  });
+
+  test("says what it assumes above a cooking top, and only there", () => {
+    const assumed = (kind: string, overhead?: string) =>
+      clearances
+        .try({ ...roomy, kind, fuel: "electric", ...(overhead ? { overhead } : {}) })
+        .finding!.assumptions.join();
+    for (const kind of ["range", "cooktop"]) {
+      expect(assumed(kind)).toMatch(/bare combustible material is assumed/);
+      expect(assumed(kind, "protected")).not.toMatch(/bare combustible/);
+    }
+    expect(assumed("dryer")).not.toMatch(/bare combustible/);
+  });
+
+  test("shows the sum across and upwards: the body, twice the side, the top", () => {
+    const texts = clearances(closet).workings.map(({ text }) => text);
+    const side = clearances({ ...closet, gaps: { left: "0 in", right: "0 in" } }).parts.find(
+      ({ data }) => data.side?.text === "on the left",
+    )!.data.need!.text;
+    const each = Number.parseFloat(side);
+    expect(texts).toContain(`need = body + 2 * side: 27 in + 2 * ${side} = ${27 + 2 * each} in`);
+    const top = clearances({ ...closet, gaps: { top: "0 in" } }).parts.find(({ data }) => data.side?.text === "above")!
+      .data.need!.text;
+    expect(texts.some((text) => text.startsWith(`need = body + top: 39 in + ${top} = `))).toBe(true);
+  });
+
+  test("names the connection that needs the room behind only where it needs more than the text", () => {
+    const tight = (takes: string) =>
+      clearances({
+        ...closet,
+        gaps: { behind: "1/4 in" },
+        connections: [{ what: "vent connection", takes }],
+      }).parts.find(({ messageId, data }) => messageId === "tight" && data.side?.text === "behind")!.message;
+    expect(tight("5 in")).toBe(
+      "Only 1/4 in is free behind, 4 3/4 in less than the 5 in needed for the vent connection.",
+    );
+    const space = clearances({ ...closet, workingSpace: { depth: "20 in", width: "40 in" } });
+    expect(space.parts.map(({ message }) => message)).toContain(
+      "Only 20 in of level floor is free in front of it, measured outwards: 10 in less than the 30 in needed.",
+    );
+  });
+});

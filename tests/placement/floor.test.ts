@@ -133,3 +133,76 @@ describe("placement/floor", () => {
     );
   });
 });
+
+describe("what is not known, and what is assumed instead", () => {
+  const finding = (change: object) => floor.try({ ...washer, contents: "100 lb", room: "other", ...change }).finding!;
+  const asked = (change: object) => finding(change).missing.map(({ path }) => path.join("."));
+  const { joists } = washer;
+
+  test.each<[object, string[]]>([
+    [{ joists: { spacing: "16 in", count: 2, sag: "0.05 in" } }, ["joists.span"]],
+    [{ joists: { span: "12 ft", count: 2, sag: "0.05 in" } }, ["joists.spacing"]],
+    [{ joists: { span: "12 ft", spacing: "16 in", sag: "0.05 in" } }, ["joists.count"]],
+    [{ joists: { sag: "0.05 in" } }, ["joists.span", "joists.spacing", "joists.count"]],
+    [{ joists: { ...joists, sag: undefined } }, ["joists.sag"]],
+    [{ spin: {} }, ["spin.speed"]],
+    [{ mass: undefined }, ["mass"]],
+    [{ mass: undefined, floor: "slab on ground", covering: "10 psi", pad: "2 in" }, ["mass"]],
+    [{ covering: "10 psi" }, ["pad"]],
+    [{ slope: "1 %" }, ["runs", "feet.depth", "travel"]],
+    [{ slope: "1 %", runs: "side to side" }, ["feet.width", "travel"]],
+    [{ slope: "1 %", runs: "front to back", travel: "1 in" }, ["feet.depth"]],
+    [{ slope: "1 %", runs: "front to back", feet: { depth: "24 in" } }, ["travel"]],
+    [{ slope: "1 %", runs: "side to side", feet: { depth: "24 in" }, travel: "1 in" }, ["feet.width"]],
+  ])("%o asks for %j", (change, paths) => {
+    expect(finding(change).verdict).toBe("review");
+    expect(asked(change)).toEqual(paths);
+  });
+
+  test("says that water and laundry were not counted, and which room is taken, only where that is so", () => {
+    expect(finding({ contents: undefined }).assumptions.join()).toMatch(/Water and laundry .* not counted/);
+    expect(finding({}).assumptions.join()).not.toMatch(/not counted/);
+    expect(finding({ room: undefined }).assumptions.join()).toMatch(/room was not named/);
+    expect(finding({}).assumptions.join()).not.toMatch(/not named/);
+  });
+
+  test("shows each sum: pads, the pull of the load, the drop of the floor", () => {
+    const texts = finding({
+      covering: "40 psi",
+      pad: "2 in",
+      spin: { speed: "1400 rpm", unbalance: "2 lb", radius: "10 in" },
+      slope: "2 %",
+      runs: "front to back",
+      feet: { depth: "25 in" },
+      travel: "1 in",
+    }).workings.map(({ text }) => text);
+    // 300 lbf on four pads of 2 in: 300/4/π = 23.87 psi; 2 % of 25 in is 1/2 in
+    expect(texts.find((text) => text.startsWith("pressure ="))).toMatch(/300 lbf \/ 4 \/ .* = 23\.9 psi$/);
+    expect(texts.find((text) => text.startsWith("force ="))).toMatch(/^force = unbalance \* radius \* /);
+    expect(texts.find((text) => text.startsWith("drop ="))).toBe("drop = slope * feet: 0.24 in/ft * 25 in = 1/2 in");
+  });
+
+  test("says by how much the feet are short", () => {
+    const { parts } = finding({
+      slope: "4 %",
+      runs: "side to side",
+      feet: { width: "25 in", depth: "10 in" },
+      travel: "3/4 in",
+    });
+    const short = parts.find(({ messageId }) => messageId === "feetShort")!;
+    expect(short.data).toMatchObject({ drop: { text: "1 in" }, lack: { text: "1/4 in" } });
+  });
+
+  test("a girder that sags makes the floor slower, and a load without its radius gives no pull", () => {
+    const own = (change: object) =>
+      finding({ joists: { ...joists, ...change } }).workings.find(({ formula }) => formula?.startsWith("own"))!.values
+        .own!.si!;
+    // 0.18·√(g/Δ): three times the sag more makes four times the sag, half the frequency
+    expect(own({}) / own({ girderSag: "0.15 in" })).toBeCloseTo(2, 9);
+    const pulls = (spin: object) =>
+      finding({ spin: { speed: "1400 rpm", ...spin } }).parts.some(({ messageId }) => messageId === "unbalance");
+    expect(pulls({ unbalance: "2 lb", radius: "10 in" })).toBe(true);
+    expect(pulls({ unbalance: "2 lb" })).toBe(false);
+    expect(pulls({ radius: "10 in" })).toBe(false);
+  });
+});

@@ -87,3 +87,61 @@ describe("placement/stability", () => {
     );
   });
 });
+
+describe("what is not known, and what is assumed instead", () => {
+  const finding = (change: object) => stability.try({ ...washer, ...change }).finding!;
+  const asked = (change: object) => finding(change).missing.map(({ path }) => path.join("."));
+
+  test.each<[object, string[]]>([
+    [{ body: { depth: "30 in" } }, ["body.height"]],
+    [{ body: { height: "38 in" } }, ["body.depth"]],
+    [{ body: {} }, ["body.height", "body.depth"]],
+    [{ body: {}, centreHeight: "19 in" }, ["body.depth"]],
+    [{ body: {}, lever: "15 in" }, ["body.height"]],
+    [{ mass: undefined, push: { force: "1 lbf", height: "30 in" } }, ["mass"]],
+    [{ mass: undefined, doorLoad: { mass: "5 lb", reach: "20 in" } }, ["mass"]],
+  ])("%o asks for %j", (change, paths) => {
+    expect(finding(change).verdict).toBe("review");
+    expect(asked(change)).toEqual(paths);
+  });
+
+  test("takes the middle only for what was not given, and says so", () => {
+    const assumed = (change: object) => finding(change).assumptions.join();
+    expect(assumed({})).toMatch(/middle of the machine/);
+    expect(assumed({ centreHeight: "20 in" })).toMatch(/middle of the machine/);
+    expect(assumed({ lever: "15 in" })).toMatch(/middle of the machine/);
+    expect(assumed({ centreHeight: "20 in", lever: "15 in" })).not.toMatch(/middle/);
+    // atan(10/20) and atan(10/19): what was given is used, not half the body
+    const degrees = (change: object) => finding(change).parts[0]!.data.angle!.si! * (180 / Math.PI);
+    expect(degrees({ centreHeight: "20 in", lever: "10 in" })).toBeCloseTo(26.565, 3);
+    expect(degrees({ lever: "10 in" })).toBeCloseTo(27.7585, 3);
+  });
+
+  test("shows lever, angle and push; no lever where the slope has used it up", () => {
+    const texts = (change: object) => finding(change).workings.map(({ text }) => text);
+    const pushed = texts({ push: { force: "10 lbf", height: "30 in" }, slope: "10 %" });
+    // 15 in − 19 in · 0.1 = 13.1 in, shown to the eighth; 200 lbf · 13.1 in / 30 in = 87.3 lbf
+    expect(pushed[0]).toBe("lever = level - centre * slope: 15 in - 19 in * 1.2 in/ft = 13 1/8 in");
+    expect(pushed[1]).toMatch(/^angle = atan\(lever \/ centre\): .* = 34\.6°$/);
+    expect(pushed.find((text) => text.startsWith("tips"))).toMatch(
+      /^tips = weight \* lever \/ height: .* = 87\.3 lbf$/,
+    );
+    const over = texts({ body: { height: "72 in", depth: "12 in" }, slope: "20 %" });
+    expect(over.some((text) => text.startsWith("lever"))).toBe(false);
+  });
+
+  test("a device at the rear answers for the door of a range, not for a push, and for nothing else than a range", () => {
+    const range = { kind: "range" as const, body: { height: "36 in", depth: "25 in" }, mass: "150 lb", antiTip: true };
+    const ids = (change: object) =>
+      stability.try({ ...range, ...change }).finding!.parts.map(({ messageId }) => messageId);
+    const door = { doorLoad: { mass: "250 lb", reach: "20 in" } };
+    expect(ids(door)).toContain("held");
+    expect(ids({ ...door, push: { force: "1 lbf", height: "36 in" } })).toEqual(
+      expect.arrayContaining(["held", "pushHeld"]),
+    );
+    expect(ids({ push: { force: "1 lbf", height: "36 in" } })).not.toContain("held");
+    expect(ids({ ...door, kind: "washer" })).not.toContain("held");
+    expect(ids({ ...door, antiTip: false })).toContain("doorTips");
+    expect(ids({ ...door, mass: undefined })).toContain("held");
+  });
+});

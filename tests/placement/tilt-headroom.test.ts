@@ -90,3 +90,36 @@ describe("placement/tilt-headroom", () => {
     expect(tiltHeadroom.try({ headroom: "80" }).fault?.issues[0]).toMatchObject({ path: ["headroom"], code: "noUnit" });
   });
 });
+
+describe("which side, which way, and what is assumed", () => {
+  const body = { height: "40 in", depth: "30 in", width: "9 in" };
+  const finding = (change: object) => tiltHeadroom.try({ body, headroom: "60 in", ...change }).finding!;
+
+  test("takes the side that is tipped: 30 in deep makes 50 in, 9 in wide makes 41 in", () => {
+    expect(finding({}).measured!.si).toBeCloseTo(50 * 0.0254, 9);
+    expect(finding({ edge: "side" }).measured!.si).toBeCloseTo(41 * 0.0254, 9);
+    const asked = (edge: string, one: object) => {
+      const { missing, message } = finding({ edge, body: { height: "40 in", ...one } });
+      return [missing.map(({ path }) => path.join(".")), message];
+    };
+    expect(asked("side", { depth: "30 in" })).toEqual([["body.width"], expect.stringContaining("its width")]);
+    expect(asked("front or back", { width: "9 in" })).toEqual([["body.depth"], expect.stringContaining("its depth")]);
+  });
+
+  test("says that it goes all the way only where neither end was given", () => {
+    const assumed = (change: object) => finding(change).assumptions.join();
+    expect(assumed({})).toMatch(/all the way/);
+    expect(assumed({ from: "10°" })).not.toMatch(/all the way/);
+    expect(assumed({ to: "80°" })).not.toMatch(/all the way/);
+    expect(assumed({ from: "10°", to: "80°" })).not.toMatch(/all the way/);
+  });
+
+  test("shows the diagonal where the way passes it, and otherwise the higher end of the way", () => {
+    const step = (change: object) => finding(change).workings[0]!.text;
+    expect(step({})).toMatch(/^tallest = sqrt\(height\^2 \+ depth\^2\)/);
+    // the diagonal stands at atan(30/40) = 36.87°: before it the later end is the higher, after it the earlier
+    expect(step({ to: "20°" })).toMatch(/^tallest = height \* cos\(tilt\) \+ depth \* sin\(tilt\): .*20°/);
+    expect(step({ from: "60°" })).toMatch(/^tallest = height \* cos\(tilt\) \+ depth \* sin\(tilt\): .*60°/);
+    expect(step({ from: "20°", to: "5°" })).toMatch(/cos\(tilt\).*20°/);
+  });
+});
