@@ -1,5 +1,6 @@
 /** A file that is written under another name and gets its own only when it is whole. */
 import { once } from "node:events";
+import { rmSync } from "node:fs";
 import { type FileHandle, open, realpath, rename, rm, stat } from "node:fs/promises";
 import { createGzip, type Gzip } from "node:zlib";
 import { shownName } from "../files.js";
@@ -77,9 +78,9 @@ export class OutputFile {
     }
   }
 
-  /** The unfinished file. */
-  get working(): string {
-    return this.#working;
+  /** Takes the unfinished file away at once, for a process that is about to be ended. */
+  discard(): void {
+    if (this.#working !== this.#target) rmSync(this.#working, { force: true });
   }
 
   /** Bytes written so far, up to the last {@link endMember}. */

@@ -35,7 +35,7 @@ export interface Range {
  * ranges are held at once, and those of a survey with little in it are several hundred times its size. A journal holds
  * it, since it decides the ranges.
  */
-export const BLOCK = 131_072;
+export const BLOCK = 65_536;
 const READ = 1_048_576;
 const NEWLINE = 10;
 const QUOTE = 34;

@@ -119,7 +119,10 @@ function onSignal({ out, refusals }: Outputs, isKept: boolean): () => void {
   };
   const end = (signal: NodeJS.Signals): void => {
     undo();
-    void Promise.all([out?.abandon(false), refusals?.abandon(false)]).finally(() => process.kill(process.pid, signal));
+    // nothing is waited for: a write that met a closed file would end the run first, with a code of its own
+    out?.discard();
+    refusals?.discard();
+    process.kill(process.pid, signal);
   };
   for (const signal of signals) process.on(signal, end);
   return undo;

@@ -8,6 +8,9 @@ import type { Settings } from "./settings.js";
 /** Ranges that are under way or wait to be written, for each worker: enough that none is idle, few enough to hold. */
 const AHEAD = 2;
 
+/** Megabytes of a thread for what was made last: most of a survey is done with at once, and more only takes room. */
+const YOUNG_MB = 16;
+
 /** Answers ranges on several threads, some of them ahead of the one that is asked for. */
 export class Workers {
   readonly #pool;
@@ -20,7 +23,12 @@ export class Workers {
   constructor(count: number, pieces: readonly Piece[], from: number, settings: Settings) {
     // beside this file once both are built
     const script = fileURLToPath(new URL("./worker.js", import.meta.url));
-    this.#pool = pool(script, { workerType: "thread", minWorkers: count, maxWorkers: count });
+    this.#pool = pool(script, {
+      workerType: "thread",
+      minWorkers: count,
+      maxWorkers: count,
+      workerThreadOpts: { resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB } },
+    });
     this.#ahead = count * AHEAD;
     this.#pieces = pieces;
     this.#settings = settings;
