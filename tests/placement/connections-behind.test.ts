@@ -83,3 +83,34 @@ describe("placement/connections-behind", () => {
     expect(read.fault?.issues[0]).toMatchObject({ path: ["lines", 0, "bend"], code: "noUnit" });
   });
 });
+
+describe("sums and what is left", () => {
+  const texts = (change: object) =>
+    connectionsBehind.try({ ...dryer, gaps: { behind: "6 in" }, lines: [vent], ...change }).finding!;
+
+  test("shows what a connection takes, but not of one that the wall takes in", () => {
+    const steps = (change: object) =>
+      texts(change)
+        .workings.map(({ text }) => text)
+        .filter((text) => text.startsWith("need"));
+    expect(steps({})).toEqual(["need = onWall + fitting + bend - recess: 1/2 in + 4 1/2 in + 0 in - 0 in = 5 in"]);
+    expect(steps({ lines: [{ ...vent, recess: "3 in" }] })).toEqual([
+      "need = onWall + fitting + bend - recess: 1/2 in + 4 1/2 in + 0 in - 3 in = 2 in",
+    ]);
+    expect(steps({ lines: [{ ...vent, recess: "5 in" }] })).toEqual([]);
+    expect(steps({ lines: [{ ...vent, recess: "6 in" }] })).toEqual([]);
+  });
+
+  test("says how much is left, and keeps no room in front where no text asks for it", () => {
+    expect(texts({}).parts[0]!.data).toMatchObject({ left: { text: "1 in" } });
+    const fridge = texts({ kind: "refrigerator", fuel: "none", gaps: {}, body: { depth: "30 in" }, depth: "35 in" });
+    expect(fridge.workings[0]!.text).toBe("behind = depth - body - front: 35 in - 30 in - 0 in = 5 in");
+  });
+
+  test("asks for the closet's depth or the machine's only where that one is absent", () => {
+    const asked = (change: object) => texts({ gaps: {}, ...change }).missing.map(({ path }) => path.join("."));
+    expect(asked({})).toEqual(["gaps.behind", "depth", "body.depth"]);
+    expect(asked({ body: { depth: "30 in" } })).toEqual(["gaps.behind", "depth"]);
+    expect(asked({ depth: "35 in" })).toEqual(["gaps.behind", "body.depth"]);
+  });
+});

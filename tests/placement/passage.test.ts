@@ -212,3 +212,108 @@ describe("stairNeedTilted", () => {
     expect(stairNeedTilted(h, d, into, pitch)).toBeCloseTo(d / Math.cos(pitch), 12);
   });
 });
+
+describe("what is not known, what is assumed instead, and what is held which way", () => {
+  const finding = (change: object) =>
+    passage.try({ body: washer, hands: "0 in", lying: "upright only", ...change }).finding!;
+  const assumed = (change: object) => finding(change).assumptions.join();
+  const hall = { kind: "corridor", name: "hall", width: "60 in", height: "90 in" };
+  const square = doorOf(36, 1.375, "square");
+
+  test("says what it assumes of laying down and of hands only where that was not said", () => {
+    const way = [hall];
+    expect(assumed({ way })).toBe("");
+    expect(assumed({ way, hands: undefined })).toMatch(/hands or straps/);
+    expect(assumed({ way, lying: undefined })).toMatch(/laid down was not said/);
+  });
+
+  test("takes a ceiling for out of reach where a corridor, a corner or a landing has no height, and says so", () => {
+    const corner = { kind: "corner", name: "corner", first: "60 in", second: "60 in" };
+    const landing = { kind: "landing", name: "landing", width: "60 in", depth: "60 in" };
+    const { height: _, ...low } = hall;
+    for (const spot of [low, corner, landing]) {
+      expect(assumed({ way: [spot] })).toMatch(/out of reach/);
+      expect(assumed({ way: [{ ...spot, height: "90 in" }] })).not.toMatch(/out of reach/);
+    }
+    expect(assumed({ way: [{ kind: "doorway", name: "door", clear: "36 in", height: "80 in" }] })).not.toMatch(
+      /out of reach/,
+    );
+  });
+
+  test("takes the usual gap and stop of a frame for what was not measured of it, and says so", () => {
+    const frame = (leaf: object) =>
+      finding({ way: [{ ...square, leaf: { width: "36 in", thickness: "1 3/8 in", place: "square", ...leaf } }] });
+    const habit = (leaf: object) => [
+      /gap and stop/i.test(frame(leaf).assumptions.join()),
+      frame(leaf).basis.some(({ force }) => force === "practice"),
+    ];
+    expect(habit({})).toEqual([true, true]);
+    expect(habit({ gap: "1/8 in" })).toEqual([true, true]);
+    expect(habit({ stop: "1/2 in" })).toEqual([true, true]);
+    expect(habit({ gap: "1/8 in", stop: "1/2 in" })).toEqual([false, false]);
+    // what was measured is used: 36 + 1/4 − 1 3/8 − 3/4
+    const own = frame({ gap: "1/4 in", stop: "3/4 in" });
+    expect(own.measured!.si).toBeCloseTo(34.125 * 0.0254, 9);
+    expect(own.workings[0]!.text).toMatch(/^clear = .*36 in \+ 1\/4 in - 1 3\/8 in - 3\/4 in = 34 1\/8 in/);
+  });
+
+  test("shows no sum for a door whose clear width was measured, nor for one off its hinges", () => {
+    const formulas = (spot: object) =>
+      finding({ way: [spot] }).workings.filter(({ text }) => text.startsWith("clear ="));
+    expect(formulas(square)).toHaveLength(1);
+    expect(formulas({ kind: "doorway", name: "door", clear: "36 in", height: "80 in" })).toHaveLength(0);
+    expect(formulas(doorOf(36, 1.375, "off"))).toHaveLength(0);
+  });
+
+  test("shows what stairs take of an upright machine: its height and its depth up the pitch", () => {
+    const stairs = { kind: "stairs", name: "stairs", width: "99 in", headroom: "70 in", riser: "7 in", tread: "10 in" };
+    // 39 in + 27 in · 7/10 = 57.9 in, held sideways; 39 + 30 · 7/10 = 60 in the other way
+    const step = finding({ way: [stairs] }).workings[0]!.text;
+    expect(step).toMatch(/^headroom = height \+ depth \* riser \/ tread: 39 in \+ 27 in \* 7 in \/ 10 in = 57/);
+    expect(finding({ way: [hall] }).workings.some(({ text }) => text.startsWith("headroom"))).toBe(false);
+  });
+
+  test("asks for the sizes it does not have, of the machine or of its carton", () => {
+    const asked = (change: object) => finding({ way: [hall], ...change }).missing.map(({ path }) => path.join("."));
+    expect(asked({ body: { depth: "30 in", height: "39 in" } })).toEqual(["body.width"]);
+    expect(asked({ body: { width: "27 in", height: "39 in" } })).toEqual(["body.depth"]);
+    expect(asked({ body: { width: "27 in", depth: "30 in" } })).toEqual(["body.height"]);
+    expect(asked({ inCarton: true })).toEqual(["carton"]);
+  });
+
+  test("leaning on the truck it is lower and longer: a lift asks for both", () => {
+    // 77 by 27 in leaning 60°: 77·cos 60° + 27·sin 60° = 61.883 in high, 27·cos 60° + 77·sin 60° = 80.184 in long
+    const fridge = { width: "36 in", depth: "27 in", height: "77 in" };
+    const lift = (depth: string, doorHeight: string, height = "99 in") => ({
+      kind: "lift",
+      name: "lift",
+      doorWidth: "40 in",
+      width: "60 in",
+      doorHeight,
+      height,
+      depth,
+    });
+    const verdict = (spot: object) => finding({ body: fridge, truckTilt: "60°", way: [spot] }).verdict;
+    expect(verdict(lift("80.2 in", "61.9 in"))).toBe("pass");
+    expect(verdict(lift("80.1 in", "61.9 in"))).toBe("fail");
+    expect(verdict(lift("80.2 in", "61.8 in"))).toBe("fail");
+    expect(verdict(lift("80.2 in", "99 in", "61.8 in"))).toBe("fail");
+  });
+
+  test("the narrower of a lift's door and its cabin counts", () => {
+    const lift = (doorWidth: string, width: string) =>
+      finding({
+        way: [{ kind: "lift", name: "lift", doorWidth, width, doorHeight: "80 in", height: "90 in", depth: "40 in" }],
+      }).verdict;
+    expect([lift("28 in", "28 in"), lift("26 in", "40 in"), lift("40 in", "26 in")]).toEqual(["pass", "fail", "fail"]);
+  });
+
+  test("a leaf folded right back leaves more than one that stands square, and less than none", () => {
+    // 30 + 2·1/8 − 2·1/2 = 29 1/4 in clear of stops; square 30 + 1/8 − 1 3/8 − 1/2 = 28 1/4 in
+    const clear = (place: string) =>
+      finding({ body: { ...washer, depth: "34 in" }, way: [doorOf(30, 1.375, place)] }).measured!.si! / 0.0254;
+    expect(clear("square")).toBeCloseTo(28.25, 9);
+    expect(clear("folded back")).toBeCloseTo(29.25, 9);
+    expect(clear("off")).toBeCloseTo(29.25, 9);
+  });
+});
