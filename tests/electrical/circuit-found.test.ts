@@ -246,3 +246,101 @@ describe("electrical/circuit-found", () => {
     });
   });
 });
+
+describe("what is not known, and what a finding rests on", () => {
+  const dryer = {
+    kind: "dryer",
+    plate: { voltage: "240 V", neutral: true, current: "23 A" },
+    system: "120/240 V",
+    circuit: {
+      overcurrent: "30 A",
+      device: "2-pole breaker",
+      individual: true,
+      size: "10 AWG",
+      metal: "copper",
+      wiring: "NM-B",
+    },
+    receptacle: { configuration: "14-30", count: "single" },
+  };
+  const finding = (change: object, at?: object) => circuitFound.try({ ...dryer, ...change }, at as never).finding!;
+  const without = (key: string) =>
+    Object.fromEntries(Object.entries(dryer.circuit).filter(([name]) => name !== key)) as object;
+  const sections = (change: object, at?: object) => finding(change, at).basis.map(({ section }) => section);
+  const ids = (change: object, at?: object) => finding(change, at).parts.map(({ messageId }) => messageId);
+
+  test.each<[object, string[]]>([
+    [{ plate: undefined }, ["plate.voltage", "plate.current"]],
+    [{ plate: {} }, ["plate.voltage", "plate.current"]],
+    [{ plate: { voltage: "240 V" } }, ["plate.current"]],
+    [{ plate: { current: "23 A" } }, ["plate.voltage"]],
+    [{ system: undefined }, ["system"]],
+    [{ circuit: without("overcurrent") }, ["circuit.overcurrent"]],
+    [{ circuit: without("device") }, ["circuit.device"]],
+    [{ circuit: without("size") }, ["circuit.size"]],
+    [{ circuit: without("metal") }, ["circuit.metal"]],
+    [{ circuit: without("wiring") }, ["circuit.wiring"]],
+    [{ circuit: without("individual") }, ["circuit.individual"]],
+    [{ receptacle: undefined }, ["receptacle.configuration"]],
+    [{ circuit: { ...dryer.circuit, metal: "aluminum", size: "8 AWG" } }, ["receptacle.aluminumRated"]],
+  ])("%o asks for %j", (change, paths) => {
+    const { verdict, missing } = finding(change);
+    expect(verdict).toBe("review");
+    expect(missing.map(({ path }) => path.join("."))).toEqual(paths);
+  });
+
+  test("cites the ampacity table under the number of its edition, and what may protect a conductor", () => {
+    const adopted = (nec: number) => ({ jurisdiction: { adopted: { nec } } });
+    expect(sections({}, adopted(2020))).toEqual(expect.arrayContaining(["Table 310.16", "240.4(B), 240.4(D)"]));
+    expect(sections({}, adopted(2017))).toContain("Table 310.15(B)(16)");
+    expect(sections({}, adopted(2017))).not.toContain("Table 310.16");
+  });
+
+  test("holds the circuit to the least ampacity on the plate, where that is more than the current", () => {
+    const plate = { ...dryer.plate, current: "16 A" };
+    const small = { ...dryer.circuit, overcurrent: "20 A", size: "10 AWG" };
+    expect(ids({ plate, circuit: small })[0]).not.toBe("tooSmall");
+    const asked = finding({ plate: { ...plate, leastCircuit: "25 A" }, circuit: small });
+    expect(asked.parts.map(({ messageId, data }) => [messageId, data.need?.text])).toContainEqual(["tooSmall", "25 A"]);
+  });
+
+  // NEC 210.21(B)(1) and Table 210.21(B)(3): a 15 A receptacle may stand on a 20 A circuit only beside others.
+  test("a 15 A receptacle belongs on a 20 A circuit with others, not alone on it", () => {
+    const washer = {
+      kind: "refrigerator",
+      plate: { voltage: "120 V", current: "6 A" },
+      circuit: {
+        ...dryer.circuit,
+        overcurrent: "20 A",
+        device: "1-pole breaker",
+        size: "12 AWG",
+      },
+    };
+    const outlet = (count: string, individual = true, overcurrent = "20 A") =>
+      ids({
+        ...washer,
+        circuit: { ...washer.circuit, individual, overcurrent },
+        receptacle: { configuration: "5-15", count },
+      }).filter((id) => id.startsWith("receptacle"));
+    expect(outlet("single")).toEqual(["receptacleSmall"]);
+    expect(outlet("duplex")).toEqual(["receptacleFits"]);
+    expect(outlet("several")).toEqual(["receptacleFits"]);
+    expect(outlet("single", false)).toEqual(["receptacleFits"]);
+    expect(outlet("several", true, "30 A")).toEqual(["receptacleSmall"]);
+    expect(outlet("single", true, "15 A")).toEqual(["receptacleFits"]);
+  });
+
+  test("two breakers that open one at a time, or one alone, are wrong for both lines; three lines want three poles", () => {
+    const device = (name: string, more: object = {}) =>
+      ids({ circuit: { ...dryer.circuit, device: name }, ...more }).filter((id) => /Pole|notTied|Phase/.test(id));
+    expect(device("2-pole breaker")).toEqual([]);
+    expect(device("two 1-pole breakers, not tied")).toEqual(["notTied"]);
+    expect(device("1-pole breaker")).toEqual(["onePole"]);
+    expect(device("1 fuse")).toEqual(["onePole"]);
+    const three = { plate: { voltage: "208 V", current: "20 A", phases: "three" }, system: "208Y/120 V" };
+    expect(device("2-pole breaker", three)).toEqual(["notThreePole"]);
+    expect(device("3-pole breaker", three)).toEqual([]);
+    expect(device("3-pole breaker", { ...three, system: "120/240 V" })).toEqual(["noThreePhase"]);
+    const tied = finding({ circuit: { ...dryer.circuit, device: "two 1-pole breakers, not tied" } });
+    expect(tied.remedies[0]!.message).toMatch(/^Have the two breakers replaced by one two-pole breaker/);
+  });
+});

@@ -122,6 +122,9 @@ describe("mutate", () => {
     expect({ ...run(0) }).toEqual({ measured: 3, pass: ["in"], fail: ["out"] });
     expect({ ...run(1) }).toEqual({ measured: 3, pass: ["out"], fail: ["in"] });
     expect(mutate("rule.ts", rule, 1, () => true, ["check"]).mutants).toEqual([]);
+    const named = "const rule = { mend: offers }; function offers(a) { return a < 1; } function other(a) { return a; }";
+    expect(mutate("rule.ts", named, 1).mutants).toHaveLength(2);
+    expect(mutate("rule.ts", named, 1, () => true, ["mend"]).mutants).toEqual([]);
   });
 
   test("a sample takes the faults it is told to", () => {

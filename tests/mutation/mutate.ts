@@ -185,7 +185,7 @@ const short = (text: string) => text.replace(/\s+/g, " ").trim();
  * @param source - its TypeScript
  * @param first - the number of its first fault, 1 or more
  * @param takes - whether to take a fault; a sample leaves some out
- * @param skips - names of methods to leave as they are
+ * @param skips - names of methods to leave as they are, whether written in place or as the name of a function
  */
 export function mutate(
   file: string,
@@ -198,6 +198,14 @@ export function mutate(
   const mutants: Mutant[] = [];
   const text = (node: ts.Node) => source.slice(node.getStart(tree), node.end);
   const lineOf = (node: ts.Node) => tree.getLineAndCharacterOfPosition(node.getStart(tree)).line + 1;
+  const skipped = new Set(skips);
+  const findSkipped = (node: ts.Node): void => {
+    if (ts.isPropertyAssignment(node) && skips.includes(node.name.getText(tree)) && ts.isIdentifier(node.initializer)) {
+      skipped.add(node.initializer.text);
+    }
+    ts.forEachChild(node, findSkipped);
+  };
+  findSkipped(tree);
   const take = (node: ts.Node, kind: Kind, from: string, to: string): number | undefined => {
     if (!takes()) return undefined;
     const id = first + mutants.length;
@@ -207,7 +215,12 @@ export function mutate(
 
   const emit = (node: ts.Node): string => {
     if (ts.isTypeNode(node) || ts.isInterfaceDeclaration(node) || ts.isTypeAliasDeclaration(node)) return text(node);
-    if (ts.isMethodDeclaration(node) && skips.includes(node.name.getText(tree))) return text(node);
+    if (
+      (ts.isMethodDeclaration(node) || ts.isFunctionDeclaration(node)) &&
+      skipped.has(node.name?.getText(tree) ?? "")
+    ) {
+      return text(node);
+    }
     if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node) || ts.isTypeParameterDeclaration(node))
       return text(node);
     const edits = editsOf(node, text).flatMap(({ kind, to, shown }) => {
