@@ -218,3 +218,93 @@ describe("electrical/cord-match", () => {
     expect(read.fault?.issues[0]).toMatchObject({ path: ["cord", "plug"], code: "notAccepted" });
   });
 });
+
+describe("what is not known, what is assumed, and what puts it right", () => {
+  const finding = (input: object, change: object = {}, edition: 2014 | 2017 | 2020 | 2023 = 2020) =>
+    cordMatch.try({ ...input, ...change }, at(edition)).finding!;
+  const asked = (input: object, change: object) => finding(input, change).missing.map(({ path }) => path.join("."));
+  const bare = { ...old, neutral: { size: "10 AWG", covering: "bare" } };
+
+  test.each<[string, object, object, string[]]>([
+    ["plate", fourWire, { plate: {} }, ["plate.voltage"]],
+    ["neutral", fourWire, { plate: { voltage: "240 V", current: "23 A" } }, ["plate.neutral"]],
+    ["current", fourWire, { plate: { voltage: "240 V", neutral: true } }, ["plate.current"]],
+    ["system", fourWire, { system: undefined }, ["system"]],
+    ["receptacle", fourWire, { receptacle: undefined }, ["receptacle.configuration"]],
+    ["strap", fourWire, { cord: { ...fourWire.cord, strap: undefined } }, ["cord.strap"]],
+    ["size", fourWire, { cord: { ...fourWire.cord, size: undefined } }, ["cord.size"]],
+    ["age", threeWire, { circuit: { ...old, isNew: undefined } }, ["circuit.isNew"]],
+    ["ground", threeWire, { circuit: { ...old, ground: undefined } }, ["circuit.ground"]],
+    ["age and ground", threeWire, { circuit: {} }, ["circuit.isNew", "circuit.ground"]],
+    ["metal", threeWire, { circuit: { ...old, metal: undefined } }, ["circuit.metal"]],
+    [
+      "neutral's make",
+      threeWire,
+      { circuit: { ...old, neutral: {} } },
+      ["circuit.neutral.size", "circuit.neutral.covering"],
+    ],
+    [
+      "neutral's size",
+      threeWire,
+      { circuit: { ...old, neutral: { covering: "insulated" } } },
+      ["circuit.neutral.size"],
+    ],
+    ["bare neutral's cable", threeWire, { circuit: bare }, ["circuit.wiring"]],
+    ["its start", threeWire, { circuit: { ...bare, wiring: "SE", startsAt: undefined } }, ["circuit.startsAt"]],
+    ["box", { ...dryer, hardWired: true }, {}, ["circuit.ground"]],
+  ])("asks for the %s by its path", (_, input, change, paths) => {
+    expect(finding(input, change).verdict).toBe("review");
+    expect(asked(input, change)).toEqual(paths);
+  });
+
+  test("says that a ground is taken for granted only where nobody looked", () => {
+    const assumed = (circuit: object) => finding(fourWire, { circuit }).assumptions.join();
+    expect(assumed({ isNew: true })).toMatch(/taken to be joined to a ground/);
+    expect(assumed({ isNew: true, ground: true })).not.toMatch(/taken to be joined/);
+    expect(finding(threeWire).assumptions.join()).not.toMatch(/taken to be joined/); // 10-30 has no ground contact
+  });
+
+  test("cites the column of the cord table that it used: three conductors carry on 208Y/120 V, two on 120/240 V", () => {
+    const note = (change: object) =>
+      finding(fourWire, change).basis.find(({ section }) => section === "Table 400.5(A)(1)")!.note;
+    expect(note({})).toMatch(/Column B/);
+    expect(note({ system: "208Y/120 V", plate: { voltage: "208 V", neutral: true, current: "20 A" } })).toMatch(
+      /Column A/,
+    );
+    // without a neutral two carry there too
+    const two = { system: "208Y/120 V", plate: { voltage: "208 V", neutral: false, current: "20 A" } };
+    expect(note({ ...two, receptacle: { configuration: "6-30" }, cord: { plug: "6-30", size: "10 AWG" } })).toMatch(
+      /Column B/,
+    );
+    expect(finding(threeWire).basis.map(({ section }) => section)).toContain("250.140");
+  });
+
+  test("the strap goes off with four wires and on with three, and the remedy says which", () => {
+    const strap = (input: { cord: object }, now: string) => {
+      const { messageId, remedies } = finding(input, { cord: { ...input.cord, strap: now } });
+      return [messageId, remedies[0]?.changes[0]?.value];
+    };
+    expect(strap(fourWire, "fitted")).toEqual(["strapMustGo", "removed"]);
+    expect(strap(threeWire, "removed")).toEqual(["strapMissing", "fitted"]);
+    expect(finding(fourWire, { cord: { ...fourWire.cord, strap: "fitted" } }).remedies[0]!.message).toMatch(
+      /^Take off /i,
+    );
+  });
+
+  test("offers a cord that carries what the receptacle gives, and no cord where the plug is unknown", () => {
+    const small = finding(fourWire, { cord: { ...fourWire.cord, size: "14 AWG" } });
+    expect(small.messageId).toBe("cordSmall");
+    expect(small.remedies.map(({ changes }) => changes)).toContainEqual([
+      { path: ["cord", "plug"], value: "14-30" },
+      { path: ["cord", "size"], value: "10 AWG" }, // 30 A in column B
+    ]);
+  });
+
+  test("on 230 V asks for the socket and the plug, each by its path, and cites the plug's standard", () => {
+    const abroad = { plate: { voltage: "230 V", current: "10 A" }, system: "230/400 V" };
+    const [name] = Object.keys(sockets) as [SocketName];
+    expect(asked(abroad, {})).toEqual(["receptacle.standard", "cord.plugStandard"]);
+    expect(asked(abroad, { receptacle: { standard: name } })).toEqual(["cord.plugStandard"]);
+    expect(asked(abroad, { cord: { plugStandard: name } })).toEqual(["receptacle.standard"]);
+  });
+});
