@@ -114,6 +114,13 @@ function run(plan: Plan, from = 0): Promise<number | undefined> {
       stdio: ["ignore", from === 0 && process.stdout.isTTY ? "inherit" : "ignore", "ignore"],
     },
   );
+  // Broken off by hand, the run must not leave its tests behind.
+  const stop = () => {
+    child.kill("SIGKILL");
+    rmSync(folder, { recursive: true, force: true });
+    process.exit(130);
+  };
+  process.once("SIGINT", stop).once("SIGTERM", stop);
   return new Promise((resolve) => {
     let hung: number | undefined;
     const began = Date.now();
@@ -127,6 +134,7 @@ function run(plan: Plan, from = 0): Promise<number | undefined> {
     }, 2000);
     child.on("exit", () => {
       clearInterval(watch);
+      process.off("SIGINT", stop).off("SIGTERM", stop);
       for (const name of readdirSync(folder).filter((name) => name.startsWith("now-"))) rmSync(`${folder}/${name}`);
       resolve(hung);
     });
