@@ -129,3 +129,50 @@ describe("plumbing/supply-pressure", () => {
     );
   });
 });
+
+describe("what is not known, and what is assumed instead", () => {
+  const full = { ...open, staticPressure: "60 psi", flowPressure: "40 psi", storageHeater: true };
+  const finding = (change: object, at?: object) => supplyPressure.try({ ...full, ...change }, at as never).finding!;
+  const ids = (change: object, at?: object) => finding(change, at).parts.map(({ messageId }) => messageId);
+
+  test.each<[object, string[]]>([
+    [{ staticPressure: undefined }, ["staticPressure"]],
+    [{ rise: undefined }, ["rise"]],
+    [{ staticPressure: undefined, rise: undefined }, ["staticPressure", "rise"]],
+    [{ flowPressure: undefined }, ["flowPressure"]],
+    [{ regulator: undefined }, ["regulator"]],
+    [{ checkValve: undefined }, ["checkValve"]],
+    [{ regulator: undefined, checkValve: undefined }, ["regulator", "checkValve"]],
+    [{ regulator: true }, ["expansionControl"]],
+    [{ checkValve: true, regulator: undefined }, ["expansionControl"]],
+  ])("%o asks for %j", (change, paths) => {
+    expect(finding(change).verdict).toBe("review");
+    expect(finding(change).missing.map(({ path }) => path.join("."))).toEqual(paths);
+  });
+
+  test("a system is closed by either valve, and only a tank of hot water makes that matter", () => {
+    for (const closed of [{ regulator: true }, { checkValve: true }]) {
+      expect(ids({ ...closed, expansionControl: false })).toContain("noExpansionControl");
+      expect(ids({ ...closed, expansionControl: true })).toContain("expansionControlled");
+      expect(ids({ ...closed, storageHeater: false })).not.toContain("noExpansionControl");
+      const assumed = (storageHeater?: boolean) =>
+        finding({ ...closed, expansionControl: true, storageHeater }).assumptions.join();
+      expect(assumed()).toMatch(/water heater with a tank/);
+      expect(assumed(true)).not.toMatch(/water heater/);
+    }
+  });
+
+  test("shows the height of water once where there is none, twice where it counts for both readings", () => {
+    const steps = (rise: string) => finding({ rise }).workings.filter(({ text }) => text.startsWith("there =")).length;
+    expect(steps("0 in")).toBe(1);
+    expect(steps("10 ft")).toBe(2);
+  });
+
+  test("says that the laundry tray's row stands for a laundry machine, where the code has such a table", () => {
+    const flats = { jurisdiction: { building: "multifamily" } };
+    const assumed = (change: object) => finding(change, flats).assumptions.join();
+    expect(assumed({})).toMatch(/laundry tray row is used/);
+    expect(assumed({ kind: "dishwasher" })).not.toMatch(/laundry tray/);
+    expect(ids({ kind: "refrigerator", supply: "cold" }, flats)).not.toContain("flowEnough");
+  });
+});
