@@ -62,6 +62,31 @@ describe("brent", () => {
     expect(calls).toBeLessThan(many);
   });
 
+  // Calls that scipy 1.10.1 counts for the same brackets (optimize.brentq, xtol 1e-15, rtol 8.9e-16). One or two more are
+  // a matter of the last bit; bisection alone would need about fifty.
+  test.each<[name: string, f: (x: number) => number, lo: number, hi: number, calls: number]>([
+    ["x² − 2", (x) => x * x - 2, 0, 2, 10],
+    ["cos x − x", (x) => Math.cos(x) - x, 0, 1, 8],
+    ["x³ − 2x − 5", (x) => x ** 3 - 2 * x - 5, 2, 3, 8],
+    ["e^−x − x", (x) => Math.exp(-x) - x, 0, 1, 7],
+    ["x³ − 0.001", (x) => x ** 3 - 1e-3, -1, 4, 24],
+    ["arctan(x − 1)", (x) => Math.atan(x - 1), -3, 10, 10],
+    ["ln x", Math.log, 0.1, 30, 12],
+    ["x⁹ − 1", (x) => x ** 9 - 1, 0, 3, 14],
+    ["(x − 1)·e^−9x + x⁹", (x) => (x - 1) * Math.exp(-9 * x) + x ** 9, 0, 1, 10],
+  ])("closes in on the root of %s as fast as another Brent's method", (_, f, lo, hi, calls) => {
+    let count = 0;
+    brent(
+      (x) => {
+        count++;
+        return f(x);
+      },
+      lo,
+      hi,
+    );
+    expect(count).toBeLessThanOrEqual(calls + 2);
+  });
+
   test.each([
     [() => brent((x) => x * x + 1, -1, 1), /no change of sign/],
     [() => brent((x) => x, 0.5, Number.POSITIVE_INFINITY), /not finite/],
