@@ -8,6 +8,8 @@ export interface Plan {
   readonly tests: readonly string[];
   /** Test files that have run already, where a fault that hung ended a run before its time. */
   readonly done: readonly string[];
+  /** Faults not to be tried here. */
+  readonly apart: readonly number[];
   readonly mutants: readonly Mutant[];
   /** Mutated source by absolute path. */
   readonly code: Readonly<Record<string, string>>;
@@ -19,10 +21,14 @@ export const FOLDER = "MUTATION_RUN";
 /** The environment variable that switches one fault on from the start, for those that act while files load. */
 export const FROM_START = "MUTATION_FROM_START";
 
-/** A note: a fault killed by a test, out of time, reached in a test, reached only while loading; a file done; a failing test. */
+/**
+ * A note: a fault killed by a test, out of time, reached in a test, reached while loading; faults of which one left
+ * something behind that fails a test without any, so that each needs a run of its own; a file done; a failing test.
+ */
 export type Note =
   | readonly ["killed" | "timedOut", id: number, test: string]
   | readonly ["reached" | "loaded", id: number]
+  | readonly ["apart", id: number]
   | readonly ["done", file: string]
   | readonly ["broken", test: string, why: string];
 

@@ -19,6 +19,9 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
 /** A fault that hangs where no loop of ours turns is given up after this long [ms]. */
 const HANGS = 90_000;
 
+/** How often a run may be taken up again after a fault that hung or spoilt it. */
+const MOST_ROUNDS = 60;
+
 const { values: options, positionals } = parseArgs({
   allowPositionals: true,
   options: {
@@ -101,6 +104,9 @@ writeFileSync(`${folder}/notes.jsonl`, "");
 /** Whether a test fails without any fault; nothing can be told then. */
 const isBroken = () => notes(folder).some(([what]) => what === "broken");
 
+const ids = (...kinds: string[]) =>
+  new Set(notes(folder).flatMap((one) => (kinds.includes(one[0]) ? [one[1] as number] : [])));
+
 /** One run of the tests; answers once it has ended, or with the fault that hung. */
 function run(plan: Plan, from = 0): Promise<number | undefined> {
   writeFileSync(`${folder}/plan.json`, JSON.stringify(plan));
@@ -132,7 +138,9 @@ function run(plan: Plan, from = 0): Promise<number | undefined> {
       }
       if (hung !== undefined || isBroken()) child.kill("SIGKILL");
     }, 2000);
-    child.on("exit", () => {
+    child.on("exit", (status) => {
+      // Awake from the start it may keep a file from loading at all, before any test could say so.
+      if (from !== 0 && hung === undefined && status !== 0) note(folder, ["killed", from, "while loading"]);
       clearInterval(watch);
       process.off("SIGINT", stop).off("SIGTERM", stop);
       for (const name of readdirSync(folder).filter((name) => name.startsWith("now-"))) rmSync(`${folder}/${name}`);
@@ -142,12 +150,15 @@ function run(plan: Plan, from = 0): Promise<number | undefined> {
 }
 
 const began = Date.now();
-let plan: Plan = { tests, done: [], mutants, code };
+let plan: Plan = { tests, done: [], apart: [], mutants, code };
+let rounds = 0;
 for (;;) {
   const hung = await run(plan);
-  if (hung === undefined) break;
-  note(folder, ["timedOut", hung, "hung"]);
-  plan = { ...plan, done: notes(folder).flatMap((one) => (one[0] === "done" ? [one[1]] : [])) };
+  if (hung !== undefined) note(folder, ["timedOut", hung, "hung"]);
+  const apart = [...ids("apart")];
+  if (isBroken() || (hung === undefined && apart.length === plan.apart.length)) break;
+  if (++rounds > MOST_ROUNDS) die(`faults spoilt ${MOST_ROUNDS} runs: ${apart.length} must be tried apart`);
+  plan = { ...plan, apart, done: notes(folder).flatMap((one) => (one[0] === "done" ? [one[1]] : [])) };
 }
 
 const broken = notes(folder).filter(([what]) => what === "broken");
@@ -157,13 +168,11 @@ if (broken.length > 0) {
 }
 if (!notes(folder).some(([what]) => what === "done")) die("no test ran: see npm test");
 
-const ids = (...kinds: string[]) =>
-  new Set(notes(folder).flatMap((one) => (kinds.includes(one[0]) ? [one[1] as number] : [])));
 const reached = ids("reached");
 const atLoad = [...ids("loaded")].filter((id) => !reached.has(id));
-if (!options["no-reload"]) {
-  for (const id of atLoad)
-    if ((await run({ ...plan, done: [] }, id)) !== undefined) note(folder, ["timedOut", id, "hung"]);
+const single = [...ids("apart"), ...(options["no-reload"] ? [] : atLoad)];
+for (const id of single) {
+  if ((await run({ ...plan, done: [] }, id)) !== undefined) note(folder, ["timedOut", id, "hung"]);
 }
 
 const dead = ids("killed", "timedOut");
@@ -189,7 +198,7 @@ const score = (100 * killed) / tried.length;
 console.log(
   `\n${percent(killed, tried.length).trim()}: ${killed} of ${tried.length} faults killed (${[...outOfTime].length} by running out of time); ` +
     `${share === 1 ? "all" : `a sample of ${tried.length}, seed ${options.seed},`} of ${possible} there are; ` +
-    `${untried.size} that act only while files load were left out; ${Math.round((Date.now() - began) / 1000)} s`,
+    `${ids("apart").size} tried apart; ${untried.size} that act only while files load were left out; ${Math.round((Date.now() - began) / 1000)} s`,
 );
 rmSync(folder, { recursive: true, force: true });
 if (score < floor) {

@@ -2,13 +2,17 @@
  * Runs every test once as it is, noting the faults it reaches, then again with each of those that still lives. A test that
  * fails has killed the fault. One process loads each test file once, so a fault costs what its tests cost and no more; slow
  * tests come last, when few faults live.
+ *
+ * A fault may leave something behind, such as half a table that is filled on first use. So each kill is followed by the test
+ * without a fault; where that fails, the file is given up and run afresh, and what was tried since the last good run of a
+ * test is tried apart, in a process each.
  */
-import { closeSync, openSync, statSync, writeSync } from "node:fs";
+import { closeSync, openSync, readFileSync, statSync, writeSync } from "node:fs";
 import { performance } from "node:perf_hooks";
 import { threadId } from "node:worker_threads";
 import type { RunnerTestCase, RunnerTestFile, RunnerTestSuite } from "vitest";
 import { TestRunner } from "vitest";
-import { FOLDER, FROM_START, note, notes } from "./plan.js";
+import { FOLDER, FROM_START, note, notes, type Plan } from "./plan.js";
 
 /**
  * A loop may turn this many times as often as in the test without a fault, and so many more. Turns, not seconds: the
@@ -36,18 +40,24 @@ export default class MutationRunner extends TestRunner {
   readonly #dead = new Set<number>();
   readonly #seen = new Set<number>();
   readonly #slow: Tried[] = [];
+  /** Faults tried since a test last ran well without any; and whether one of them left something behind. */
+  #suspects: number[] = [];
+  #isSpoilt = false;
   #size = 0;
   /** What is being tried, for whoever watches from outside: a fault may hang where no loop of ours turns. */
   readonly #now = openSync(`${folder}/now-${process.pid}-${threadId}`, "w");
 
   onBeforeRunFiles(): void {
+    if (fromStart !== 0) return;
+    const { apart } = JSON.parse(readFileSync(`${folder}/plan.json`, "utf8")) as Plan;
+    for (const id of apart) this.#dead.add(id);
     for (const id of globalThis.$faults.reached) note(folder, ["loaded", id]);
     globalThis.$faults.reached.clear();
   }
 
   override onAfterRunFiles(files?: RunnerTestFile[]): void {
     super.onAfterRunFiles();
-    for (const { filepath } of files ?? []) note(folder, ["done", filepath]);
+    if (!this.#isSpoilt) for (const { filepath } of files ?? []) note(folder, ["done", filepath]);
     this.#say(0);
     closeSync(this.#now);
   }
@@ -79,15 +89,18 @@ export default class MutationRunner extends TestRunner {
       return;
     }
 
+    if (this.#isSpoilt) return;
     faults.reached.clear();
     faults.turns = 0;
     const began = performance.now();
     try {
       await body();
     } catch (error) {
+      if (this.#suspects.length > 0) return this.#spoil();
       note(folder, ["broken", name, String(error)]);
       throw error;
     }
+    this.#suspects = [];
     const tried = { name, body, reached: [...faults.reached], took: performance.now() - began, turns: faults.turns };
     for (const id of tried.reached) {
       if (this.#seen.has(id)) continue;
@@ -105,25 +118,41 @@ export default class MutationRunner extends TestRunner {
     this.#slow.length = 0;
   }
 
+  /** Gives this file up: what was tried since the last good run goes apart. */
+  #spoil(): void {
+    this.#isSpoilt = true;
+    for (const id of this.#suspects) note(folder, ["apart", id]);
+  }
+
   /** Runs a test again with each fault that it reaches and that still lives. */
   async #tryAll({ name, body, reached, turns }: Tried): Promise<void> {
     const faults = globalThis.$faults;
     this.#learn();
     for (const id of reached) {
+      if (this.#isSpoilt) return;
       if (this.#dead.has(id)) continue;
       this.#say(id);
+      this.#suspects.push(id);
       faults.turns = 0;
       faults.most = LEAST_PATIENCE + PATIENCE * turns;
       faults.active = id;
+      let how: "killed" | "timedOut" | undefined;
       try {
         await body();
       } catch {
-        faults.active = 0;
-        this.#dead.add(id);
-        note(folder, [faults.turns > faults.most ? "timedOut" : "killed", id, name]);
+        how = faults.turns > faults.most ? "timedOut" : "killed";
       }
       faults.active = 0;
       faults.most = Infinity;
+      if (how === undefined) continue;
+      try {
+        await body();
+        this.#suspects = [];
+      } catch {
+        return this.#spoil();
+      }
+      this.#dead.add(id);
+      note(folder, [how, id, name]);
     }
     this.#say(0);
   }
