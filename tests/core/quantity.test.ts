@@ -249,6 +249,34 @@ describe("reading trade spellings", () => {
   });
 });
 
+describe("reading the same text again", () => {
+  const inches = (count: number): number => (readQuantity(`${count} in`, "length") as Reading<"length">).value;
+
+  test("however many texts come between", () => {
+    const counts = Array.from({ length: 5_000 }, (_, i) => i + 1);
+    for (const _ of [1, 2]) for (const count of counts) expect(inches(count)).toBe(count * 0.0254);
+  });
+
+  test("a text means what its dimension and its decimal sign make of it", () => {
+    for (const _ of [1, 2]) {
+      expect(readQuantity("10 °C", "temperature")).toMatchObject({ value: 283.15 });
+      expect(readQuantity("10 °C", "temperatureDifference")).toMatchObject({ value: 10 });
+      expect(readQuantity("1,234.5 mm", "length")).toMatchObject({ value: 1.2345 });
+      expect(readQuantity("1,234.5 mm", "length", { decimal: "," })).toMatchObject({ code: "malformedNumber" });
+      expect(readQuantity("1,5 mm", "length", { decimal: "," })).toMatchObject({ value: 0.0015 });
+      expect(readQuantity("1,5 mm", "length")).toHaveProperty("code");
+    }
+  });
+
+  test("what one caller does with a reading does not reach the next", () => {
+    const read = readQuantity("7 in", "length") as { value: number };
+    expect(() => {
+      read.value = 1;
+    }).toThrow(TypeError);
+    expect(inches(7)).toBe(7 * 0.0254);
+  });
+});
+
 describe("refusing", () => {
   const LENGTHS = "m, mm, cm, km, µm, in, ft, yd, mil";
   const refusals: [input: unknown, dimension: Dimension, code: ReadingProblem["code"], message: string][] = [

@@ -229,9 +229,15 @@ const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` 
 const words = (dimension: Dimension): string =>
   dimension === "volumeFlow" ? "volume flow" : dimension.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
-function expectedFor(dimension: Dimension): string {
-  return `${article(words(dimension))} with its unit, for example "${examples[dimension]}"`;
-}
+/** What to write for a dimension: made once, since every reading may have to say it. */
+const expectations = Object.fromEntries(
+  Object.entries(examples).map(([dimension, example]) => [
+    dimension,
+    `${article(words(dimension as Dimension))} with its unit, for example "${example}"`,
+  ]),
+) as Record<Dimension, string>;
+
+const expectedFor = (dimension: Dimension): string => expectations[dimension];
 
 /** The unit of the dimension's example: a unit to offer. */
 const exampleUnit = (dimension: Dimension): string => examples[dimension].replace(/^[\d./]+\s*/, "");
@@ -390,6 +396,22 @@ function settle<D extends Dimension>(
 }
 
 /**
+ * What texts were read as. Each text is read at least twice, to check it and to use it, and sites repeat one another's:
+ * without this a third of the time over many sites goes into reading.
+ */
+const readings = new Map<string, Reading<Dimension>>();
+
+/** How many texts are remembered before all are let go. */
+const MOST_READINGS = 2_000;
+
+function remembered<D extends Dimension>(key: string, read: Reading<D> | ReadingProblem): Reading<D> | ReadingProblem {
+  if (isProblem(read)) return read;
+  if (readings.size >= MOST_READINGS) readings.clear();
+  readings.set(key, Object.freeze(read));
+  return read;
+}
+
+/**
  * Reads one quantity of a given dimension.
  *
  * Accepts decimals, well-formed thousands, fractions and mixed numbers, feet and inches, and a tolerance after `±` or
@@ -406,7 +428,11 @@ export function readQuantity<D extends Dimension>(
   dimension: D,
   { decimal = "." }: ReadOptions = {},
 ): Reading<D> | ReadingProblem {
-  if (typeof input === "string") return readText(input, dimension, decimal);
+  if (typeof input === "string") {
+    const key = `${dimension}${decimal}${input}`;
+    const known = readings.get(key) as Reading<D> | undefined;
+    return known ?? remembered(key, readText(input, dimension, decimal));
+  }
   if (typeof input === "object" && input !== null && Object.hasOwn(input, "value") && Object.hasOwn(input, "unit")) {
     return readParts(input as Parts, dimension);
   }
