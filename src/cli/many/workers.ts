@@ -8,8 +8,11 @@ import type { Settings } from "./settings.js";
 /** Ranges that are under way or wait to be written, for each worker: enough that none is idle, few enough to hold. */
 const AHEAD = 2;
 
-/** Megabytes of a thread for what was made last: most of a survey is done with at once, and more only takes room. */
-const YOUNG_MB = 16;
+/**
+ * Megabytes of a thread for what was made last, as a thread has them anyway, and in all. A stated bound makes the thread
+ * collect its garbage sooner, so that some of them stay small together; the longest row needs a tenth of it.
+ */
+const HEAP = { maxYoungGenerationSizeMb: 48, maxOldGenerationSizeMb: 512 };
 
 /** Answers ranges on several threads, some of them ahead of the one that is asked for. */
 export class Workers {
@@ -27,7 +30,7 @@ export class Workers {
       workerType: "thread",
       minWorkers: count,
       maxWorkers: count,
-      workerThreadOpts: { resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB } },
+      workerThreadOpts: { resourceLimits: HEAP },
     });
     this.#ahead = count * AHEAD;
     this.#pieces = pieces;
