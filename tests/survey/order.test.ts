@@ -106,6 +106,9 @@ describe("what must precede what", () => {
     ["run", "air"],
     ["alarm", "run"],
     ["old-shut", "bring"],
+    ["slide", "leak-again"],
+    ["level", "leak-again"],
+    ["leak-again", "power-on"],
   ])("a gas dryer: %s before %s", (first, then) => expect(leads(gas, first, then)).toBe(true));
 
   test.each([
@@ -116,6 +119,38 @@ describe("what must precede what", () => {
     ["feet", "stack-up"],
     ["stack-up", "slide"],
   ])("a stacked pair: %s before %s", (first, then) => expect(leads(stack, first, then)).toBe(true));
+
+  test("gas is tested before the last push and again after it, each at a hold", () => {
+    for (const kind of ["dryer", "stack", "range", "oven", "cooktop"] as const) {
+      const order = orderFor({ kind, fuel: "propane" });
+      const holds = order.steps.filter(({ id }) => id.startsWith("leak")).map(({ hold }) => hold?.kind);
+      expect(holds).toEqual(["measurement", "measurement"]);
+      expect(leads(order, "leak", "slide")).toBe(true);
+      expect(leads(order, "slide", "leak-again")).toBe(true);
+    }
+  });
+
+  test.each([
+    ["dishwasher", ["slide", "level", "fasten", "power-on"]],
+    ["oven", ["slide", "fasten", "power-on"]],
+    ["cooktop", ["slide", "fasten", "power-on"]],
+    ["hood", ["hang", "duct", "power-on"]],
+  ] as const)("%s: it is fixed where it is built in, before the power", (kind, along) => {
+    const order = orderFor({ kind, fuel: "electric" });
+    along.slice(1).forEach((then, i) => {
+      expect(leads(order, along[i]!, then)).toBe(true);
+    });
+    expect(ids(order).includes("slide")).toBe(kind !== "hood");
+  });
+
+  test("a dryer without a duct has its condensate led away before it stands in its place", () => {
+    for (const kind of ["dryer", "stack"] as const) {
+      const order = orderFor({ kind, fuel: "electric", exhaust: "ventless" });
+      expect(leads(order, "condensate", "slide")).toBe(true);
+      expect(ids(orderFor({ kind, fuel: "electric", exhaust: "vented" }))).not.toContain("condensate");
+    }
+    expect(ids(orderFor({ kind: "washer", fuel: "none", exhaust: "ventless" }))).not.toContain("condensate");
+  });
 
   test("a range's bracket is fixed before it is slid in", () => {
     expect(leads(orderFor({ kind: "range", fuel: "propane" }), "bracket", "slide")).toBe(true);

@@ -10,6 +10,8 @@ export interface JobFacts {
   readonly isElectric: boolean;
   readonly isHardWired: boolean;
   readonly hasDuct: boolean;
+  /** A dryer that gives its water to a tank or a hose, not to a duct. */
+  readonly condenses: boolean;
   readonly takesWater: boolean;
   readonly drains: boolean;
   readonly hasCord: boolean;
@@ -51,6 +53,7 @@ export function factsOf({ machine, electrical }: Survey): JobFacts {
     isElectric: !burnsGas,
     isHardWired,
     hasDuct: (isDryer && machine.exhaust !== "ventless") || kind === "hood",
+    condenses: isDryer && machine.exhaust === "ventless",
     takesWater: takesWater(machine) === true,
     drains: wet.includes(kind),
     hasCord: electrical?.hardWired === false || (!isHardWired && !builtIn.includes(kind)),
@@ -241,6 +244,13 @@ const drain = step("drain", "Put the drain hose in", "Fasten it at its height, w
   when: ({ drains }) => drains,
   rules: ["plumbing/standpipe", "plumbing/dishwasher-drain"],
 });
+const condensate = step(
+  "condensate",
+  "Lead its condensate away",
+  "Put the hose in at a drain, falling all the way, or see that the tank sits home.",
+  [bolts],
+  { when: ({ condenses }) => condenses },
+);
 const connector = step(
   "connector",
   "Join the gas",
@@ -262,19 +272,30 @@ const leak = step(
     hold: measurement("No bubble at any joint, and no fall of pressure."),
   },
 );
+const hang = step(
+  "hang",
+  "Hang the hood",
+  "Fix it with the screws that it came with, while somebody else holds it.",
+  [bolts],
+  {
+    when: ({ kind }) => kind === "hood",
+    hold: word("Every screw holds in what bears the hood, none in the board alone."),
+  },
+);
 const duct = step(
   "duct",
   "Join the duct",
   "Join it while there is still room; foil tape or clamps, no screws into the air.",
-  [cleanDuct, feet, stackUp, cord, wire, unsaid, waterOn, drain, leak],
+  [cleanDuct, feet, stackUp, hang, cord, wire, unsaid, waterOn, drain, leak],
   { when: ({ hasDuct }) => hasDuct, rules: ["venting/transition-duct", "placement/connections-behind"] },
 );
 const slide = step(
   "slide",
-  "Slide it in",
-  "Push it home without crushing duct, hose or cord.",
-  [duct, feet, stackUp, bracket, cord, wire, unsaid, waterOn, drain, leak],
+  "Put it in its place",
+  "Push or lower it home without crushing duct, hose or cord.",
+  [duct, feet, stackUp, bracket, cord, wire, unsaid, waterOn, drain, condensate, leak],
   {
+    when: ({ kind }) => kind !== "hood",
     rules: ["placement/clearances", "placement/door-swing"],
     hold: word("Looked behind: nothing is crushed, kinked or stood upon."),
   },
@@ -299,6 +320,26 @@ const inBracket = step(
     hold: word("The rear foot is in the bracket."),
   },
 );
+const fasten = step(
+  "fasten",
+  "Fasten it",
+  "Screw it to cabinet or counter where its sheet says, no longer than the wood is thick.",
+  [slide, level],
+  {
+    when: ({ kind }) => kind === "dishwasher" || kind === "oven" || kind === "cooktop",
+    hold: word("It does not move when it is pulled, nor with its door open."),
+  },
+);
+const leakAgain = step(
+  "leak-again",
+  "Test for leaks again",
+  "The last push can strain what was tight: test each joint that can still be reached, the valve open.",
+  [slide, level, inBracket, fasten],
+  {
+    when: ({ burnsGas }) => burnsGas,
+    hold: measurement("No bubble at any joint, and no fall of pressure, with the machine where it stays."),
+  },
+);
 const alarm = step(
   "alarm",
   "Alarm and air before the first fire",
@@ -314,7 +355,7 @@ const powerOn = step(
   "power-on",
   "Power last",
   "Close the circuit after everything else; a plug behind the machine goes in before the last push, the circuit still open.",
-  [level, inBracket, slide, alarm],
+  [level, inBracket, fasten, hang, slide, leakAgain, alarm],
   {
     rules: ["electrical/circuit-found", "electrical/receptacle-reach", "electrical/shock-and-arc-protection"],
   },
@@ -331,8 +372,7 @@ const run = step(
 );
 const air = step("air", "Look at the flame", "Look at the flame; see that burnt gas leaves.", [run], {
   when: ({ burnsGas }) => burnsGas,
-
-  hold: word("The flame is steady, and the air at the hood is warm."),
+  hold: word("The flame is steady, and what it burns to leaves the room."),
 });
 const handOver = step(
   "hand-over",
@@ -368,12 +408,16 @@ export const declared: readonly StepDeclaration[] = [
   hoses,
   waterOn,
   drain,
+  condensate,
   connector,
   leak,
+  hang,
   duct,
   slide,
   level,
   inBracket,
+  fasten,
+  leakAgain,
   alarm,
   powerOn,
   run,
