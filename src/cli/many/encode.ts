@@ -75,13 +75,15 @@ export async function* answered(rows: AsyncIterable<Row>, file: string, settings
   let said: { to: Channel; bytes: Uint8Array }[] = [];
   let held = "";
   let to: Channel = "out";
+  // a file of their own: no order to keep with the rest, so that they part no text that could be written at once
+  let refused = "";
   let length = 0;
   let tally = newTally();
   const settle = (): void => {
     if (held !== "") said.push({ to, bytes: encoder.encode(held) });
     held = "";
   };
-  const say = (channel: Channel, text: string): void => {
+  const say = (channel: "out" | "err", text: string): void => {
     if (text === "") return;
     if (channel !== to) settle();
     to = channel;
@@ -90,6 +92,8 @@ export async function* answered(rows: AsyncIterable<Row>, file: string, settings
   };
   const take = (): Batch => {
     settle();
+    if (refused !== "") said.push({ to: "refusals", bytes: encoder.encode(refused) });
+    refused = "";
     const batch = { said, tally };
     said = [];
     length = 0;
@@ -102,9 +106,9 @@ export async function* answered(rows: AsyncIterable<Row>, file: string, settings
       const answer = answerRow(row, settings.options);
       count(tally, answer);
       say("out", answerText(file, answer, settings));
-      if (!answer.ok && settings.hasRefusalsFile) say("refusals", refusalLine(file, answer));
+      if (!answer.ok && settings.hasRefusalsFile) refused += refusalLine(file, answer);
       else if (!answer.ok && isForPeople) say("err", refusalLines(file, answer));
-      if (length >= settings.gathered) yield take();
+      if (length + refused.length >= settings.gathered) yield take();
     }
   } catch (error) {
     if (tally.rows > 0) yield take();

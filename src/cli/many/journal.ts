@@ -8,7 +8,7 @@ import { shownName } from "../files.js";
 import { writingError } from "../io.js";
 import { UsageError } from "../outcome.js";
 import { version } from "../version.js";
-import { BLOCK, type Source } from "./plan.js";
+import { CUT, type Source } from "./plan.js";
 import type { Settings } from "./settings.js";
 
 /** What a run has come to. */
@@ -62,7 +62,7 @@ export async function headingOf(
     }),
   );
   const output = { out: resolve(out), refusals: refusals === undefined ? null : resolve(refusals) };
-  return { version, inputs, options: settings, output, block: BLOCK };
+  return { version, inputs, options: settings, output, block: CUT };
 }
 
 const differences: Readonly<Record<keyof Heading, string>> = {

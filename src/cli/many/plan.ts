@@ -31,11 +31,11 @@ export interface Range {
 }
 
 /**
- * Bytes after which a file is cut at the next line end: some tens of surveys measured in full. The answers of a few such
- * ranges are held at once, and those of a survey with little in it are several hundred times its size. A journal holds
- * it, since it decides the ranges.
+ * Where a file is cut: at the line end after so many bytes, some tens of surveys measured in full, enough that handing them
+ * over costs little beside answering them; or after so many lines, since the answers of a few ranges are held at once,
+ * and those of a survey with little in it are several hundred times its size. A journal holds it: it decides the ranges.
  */
-export const BLOCK = 65_536;
+export const CUT = { bytes: 131_072, lines: 64 };
 const READ = 1_048_576;
 const NEWLINE = 10;
 const QUOTE = 34;
@@ -77,7 +77,7 @@ async function rangesOf(source: Source, mapping: Mapping): Promise<readonly Rang
       for (let next = bytes.indexOf(NEWLINE); next >= 0; next = bytes.indexOf(NEWLINE, next + 1)) {
         line++;
         const end = at + next + 1;
-        if (end - start < BLOCK) continue;
+        if (end - start < CUT.bytes && line - firstLine < CUT.lines) continue;
         ranges.push({ start, end, line: firstLine });
         [start, firstLine] = [end, line];
       }

@@ -9,10 +9,10 @@ import type { Settings } from "./settings.js";
 const AHEAD = 2;
 
 /**
- * Megabytes of a thread for what was made last, as a thread has them anyway, and in all. A stated bound makes the thread
- * collect its garbage sooner, so that some of them stay small together; the longest row needs a tenth of it.
+ * Megabytes of a thread for what was made last, and for the rest. A thread that has a bound collects its garbage sooner,
+ * so that some of them stay small together; it holds some 20 MB, and rows of half a megabyte were read within 100.
  */
-const HEAP = { maxYoungGenerationSizeMb: 48, maxOldGenerationSizeMb: 512 };
+const HEAP = { maxYoungGenerationSizeMb: 32, maxOldGenerationSizeMb: 192 };
 
 /** Answers ranges on several threads, some of them ahead of the one that is asked for. */
 export class Workers {
