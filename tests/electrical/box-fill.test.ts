@@ -166,6 +166,26 @@ describe("traps", () => {
     expect(inUnit(clamps, "in3")).toBeCloseTo(3, 9);
   });
 
+  // NEC 2020, 314.16(B)(1) and (B)(3); 12 AWG takes 2.25 in³ and 10 AWG 2.5 in³ (Table 314.16(B))
+  test("a loop counts once more, each support once by the largest conductor, and no ground takes no room", () => {
+    const three = [{ size: "12 AWG" as const, count: 3 }];
+    const contents = { ...nothing, conductors: three, loops: [], isolatedGrounds: [], supports: 0 };
+    const need = (more: object) => inUnit(boxNeed({ ...contents, ...more }, true).need, "in3");
+    expect(need({})).toBeCloseTo(6.75, 9);
+    expect(need({ loops: [{ size: "12 AWG", count: 2 }] })).toBeCloseTo(6.75 + 4.5, 9);
+    expect(need({ supports: 2 })).toBeCloseTo(6.75 + 4.5, 9);
+    expect(need({ supports: 2, grounds: [{ size: "10 AWG", count: 1 }] })).toBeCloseTo(6.75 + 2 * 2.5 + 2.5, 9);
+    expect([groundAllowance(0, true), groundAllowance(0, false)]).toEqual([0, 0]);
+  });
+
+  test("asks for the devices alone where all else was counted", () => {
+    const { devices: _, ...rest } = nothing;
+    const missing = (input: object) => boxFill.try(input).finding!.missing.map(({ path }) => path.join("."));
+    const conductors = [{ size: "12 AWG", count: 4 }];
+    expect(missing({ ...rest, conductors, box: { marked: "20 in3" } })).toEqual(["devices"]);
+    expect(missing({ ...nothing, conductors })).toEqual(["box.marked", "box.metal"]);
+  });
+
   test("a page that gives 82.0 cm³ for 6 AWG has rounded: 5 in³ is 81.94 cm³", () => {
     expect(
       inUnit(

@@ -99,6 +99,13 @@ describe("electrical/disconnect", () => {
     );
   });
 
+  test("rests on the plate where its load decides, and not where it was not read", () => {
+    const documents = (input: object) =>
+      disconnect.try({ ...oven, breaker: { lockable: true }, ...input }).finding!.basis.map(({ document }) => document);
+    expect(documents({})).toContain("Machine's rating plate");
+    expect(documents({ plate: undefined })).not.toContain("Machine's rating plate");
+  });
+
   test("reads the volt-amperes of the plate, three phases with their root", () => {
     expect(ratedVoltAmperes({ current: si(10, "A"), voltage: si(208, "V"), phases: "three" })).toBeCloseTo(3602.666, 3);
     expect(ratedVoltAmperes({ current: si(10, "A") })).toBeUndefined();

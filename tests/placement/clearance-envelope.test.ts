@@ -84,6 +84,55 @@ describe("placement/clearance-envelope", () => {
     expect(verdict(-0.01)).toBe("fail");
   });
 
+  // NEC 2017, 110.26(A): 36 in deep, 30 in wide, whichever way the panel faces
+  test.each([
+    ["back", 100, 0, { left: 90, front: 36 }, { left: 0, front: -1 }],
+    ["front", 100, 200, { left: 90, front: 144 }, { left: 0, front: 1 }],
+    ["right", 0, 100, { left: 36, front: 90 }, { left: -1, front: 0 }],
+    ["left", 200, 100, { left: 144, front: 90 }, { left: 1, front: 0 }],
+    ["right", 0, 100, { left: 10, front: 115 }, { left: 0, front: -1 }],
+    ["left", 200, 100, { left: 170, front: 65 }, { left: 0, front: 1 }],
+  ] as const)("the working space of a panel that faces %s ends where it should", (faces, left, front, free, into) => {
+    const verdict = (by: number) =>
+      findingOf({
+        room,
+        things: [
+          thing("shelf", {
+            left: free.left + by * into.left,
+            front: free.front + by * into.front,
+            width: 20,
+            depth: 20,
+            turned: 0,
+          }),
+        ],
+        panels: [{ what: "panel", fromLeft: inches(left), fromFront: inches(front), width: "14 in", faces }],
+      }).verdict;
+    expect(verdict(0)).toBe("pass");
+    expect(verdict(0.01)).toBe("fail");
+  });
+
+  test("nothing goes through the ceiling, where its height and the thing's are known", () => {
+    const low = { left: 10, front: 10, width: 27, depth: 30, turned: 0 };
+    const under = (height: string | undefined, top: string | undefined) =>
+      findingOf({ room: { ...room, height }, things: [thing("pair", low, { top })] }).messageId;
+    expect(under("80 in", "80 in")).not.toBe("throughWall");
+    expect(under("80 in", "80 1/8 in")).toBe("throughWall");
+    expect(under("80 in", undefined)).not.toBe("throughWall");
+    expect(under(undefined, "80 1/8 in")).not.toBe("throughWall");
+  });
+
+  test("says that places are named for four movable things only where there are more", () => {
+    const said = (count: number) =>
+      findingOf({
+        room,
+        things: Array.from({ length: count }, (_, i) =>
+          thing(`box ${i}`, { left: 20 * i, front: 0, width: 10, depth: 10, turned: 0 }, { movable: true }),
+        ),
+      }).assumptions.join();
+    expect(said(4)).not.toMatch(/first four/);
+    expect(said(5)).toMatch(/first four/);
+  });
+
   test("a panel wider than the least width keeps all of its own clear", () => {
     const beside = (left: number) =>
       findingOf({
