@@ -268,6 +268,21 @@ describe("reading the same text again", () => {
     }
   });
 
+  test("a text of 100 characters is read and one of 101 is not, nor a unit of so many", () => {
+    const padded = (length: number): string => `7${" ".repeat(length - 3)}in`;
+    expect(readQuantity(padded(100), "length")).toMatchObject({ unit: "in" });
+    expect(readQuantity(padded(101), "length")).toMatchObject({ code: "tooLong" });
+    const unit = (length: number) => ({ value: 7, unit: `in${" ".repeat(length - 2)}` });
+    expect(readQuantity(unit(100), "length")).toMatchObject({ unit: "in" });
+    expect(readQuantity(unit(101), "length")).toMatchObject({ code: "tooLong" });
+  });
+
+  test("a slope whose tolerance reaches the vertical is none", () => {
+    expect(readQuantity("87° ± 2°", "slope")).not.toHaveProperty("code");
+    expect(readQuantity("89° ± 2°", "slope")).toMatchObject({ code: "impossible" });
+    expect(readQuantity("-89° ± 2°", "slope")).toMatchObject({ code: "impossible" });
+  });
+
   test("what one caller does with a reading does not reach the next", () => {
     const read = readQuantity("7 in", "length") as { value: number };
     expect(() => {
