@@ -216,10 +216,10 @@ function scanNumber(text: string, at: number, decimal: "." | ","): Scanned | und
   return { value, end: at + plain[0].length };
 }
 
-const problem = (code: ReadingProblem["code"], message: string, expected: string): ReadingProblem => ({
+const problem = (code: ReadingProblem["code"], message: string, dimension: Dimension): ReadingProblem => ({
   code,
   message,
-  expected,
+  expected: expectedFor(dimension),
 });
 
 const isProblem = (read: object): read is ReadingProblem => "code" in read;
@@ -229,15 +229,9 @@ const article = (word: string): string => (/^[aeiou]/.test(word) ? `an ${word}` 
 const words = (dimension: Dimension): string =>
   dimension === "volumeFlow" ? "volume flow" : dimension.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
-/** What to write for a dimension: made once, since every reading may have to say it. */
-const expectations = Object.fromEntries(
-  Object.entries(examples).map(([dimension, example]) => [
-    dimension,
-    `${article(words(dimension as Dimension))} with its unit, for example "${example}"`,
-  ]),
-) as Record<Dimension, string>;
-
-const expectedFor = (dimension: Dimension): string => expectations[dimension];
+function expectedFor(dimension: Dimension): string {
+  return `${article(words(dimension))} with its unit, for example "${examples[dimension]}"`;
+}
 
 /** The unit of the dimension's example: a unit to offer. */
 const exampleUnit = (dimension: Dimension): string => examples[dimension].replace(/^[\d./]+\s*/, "");
@@ -249,10 +243,9 @@ const quoted = (text: string): string => {
 };
 
 function badNumber(text: string, at: number, dimension: Dimension, decimal: "." | ","): ReadingProblem {
-  const expected = expectedFor(dimension);
   const found = matchAt(ANY_NUMBER, text, at)?.[0] ?? "";
   if (found === "") {
-    return problem("noValue", `write a number and then its unit, for example "${examples[dimension]}"`, expected);
+    return problem("noValue", `write a number and then its unit, for example "${examples[dimension]}"`, dimension);
   }
   const other = decimal === "." ? "," : ".";
   if (/^\d+[.,]\d+$/.test(found) && found.includes(other)) {
@@ -262,50 +255,49 @@ function badNumber(text: string, at: number, dimension: Dimension, decimal: "." 
     const readings = found.startsWith("0")
       ? `"${found}" has ${other === "," ? "a comma" : "a point"} before its decimals: write ${asDecimal}`
       : `"${found}" can be read two ways: write ${asDecimal} or ${asGroup}`;
-    return problem("commaTwoWays", `${readings}, or say that "${other}" is the decimal mark`, expected);
+    return problem("commaTwoWays", `${readings}, or say that "${other}" is the decimal mark`, dimension);
   }
   return problem(
     "malformedNumber",
     `${quoted(found)} is not a number that can be read; write for example "${examples[dimension]}"`,
-    expected,
+    dimension,
   );
 }
 
 function noUnit(number: string, dimension: Dimension): ReadingProblem {
   const example =
     dimension === "ratio" ? `"${number} %" or "${number} of 1"` : `for example "${number} ${exampleUnit(dimension)}"`;
-  return problem("noUnit", `say the unit, ${example}`, expectedFor(dimension));
+  return problem("noUnit", `say the unit, ${example}`, dimension);
 }
 
 const isSpelling = (text: string): boolean =>
   Object.values(units).some((unit) => (unit.spellings as readonly string[]).includes(text));
 
 function badUnit(unit: string, dimension: Dimension): ReadingProblem {
-  const expected = expectedFor(dimension);
   const offer = ambiguous.get(unit) ?? ambiguous.get(unit.toLowerCase());
   if (offer !== undefined) {
-    return problem("ambiguousUnit", `"${unit}" means more than one unit; write ${offer}`, expected);
+    return problem("ambiguousUnit", `"${unit}" means more than one unit; write ${offer}`, dimension);
   }
   for (const other of new Set(Object.values(units).map((facts) => facts.dimension))) {
     if (other === dimension || unitNamed(unit, other) === undefined) continue;
     return problem(
       "wrongDimension",
       `"${unit}" is a unit of ${words(other)}; write ${article(words(dimension))}, for example "${examples[dimension]}"`,
-      expected,
+      dimension,
     );
   }
   const another = / ?[-+.]?\d/.exec(unit);
   if (another && isSpelling(unit.slice(0, another.index))) {
     const example = dimension === "length" ? '"18 ft" or "35 ft 6 1/2 in"' : `"${examples[dimension]}"`;
-    return problem("twoUnits", `there is more than one amount; write one, for example ${example}`, expected);
+    return problem("twoUnits", `there is more than one amount; write one, for example ${example}`, dimension);
   }
   if (unit.includes(" ") && unit.split(" ").every(isSpelling)) {
-    return problem("twoUnits", `"${unit}" names two units; write one, for example "${examples[dimension]}"`, expected);
+    return problem("twoUnits", `"${unit}" names two units; write one, for example "${examples[dimension]}"`, dimension);
   }
   return problem(
     "unknownUnit",
     `${quoted(unit)} is not a known unit; write one of ${spellingsFor(dimension)}`,
-    expected,
+    dimension,
   );
 }
 
@@ -338,17 +330,13 @@ function readAmount(text: string, dimension: Dimension, decimal: "." | ","): Amo
   const inches = scanNumber(text, inchesAt, decimal);
   if (!inches) return badNumber(text, inchesAt, dimension, decimal);
   if (unitNamed(text.slice(inches.end).trim(), "length") !== "in") {
-    return problem(
-      "twoUnits",
-      'after feet only inches may follow, for example "35 ft 6 1/2 in"',
-      expectedFor(dimension),
-    );
+    return problem("twoUnits", 'after feet only inches may follow, for example "35 ft 6 1/2 in"', dimension);
   }
   if (inches.value >= 12 || !Number.isInteger(number.value)) {
     return problem(
       "malformedNumber",
       'feet and inches want whole feet and less than 12 inches, for example "35 ft 6 1/2 in"',
-      expectedFor(dimension),
+      dimension,
     );
   }
   // in inches, so that 35 ft 6 1/2 in is 426.5 in to the last bit
@@ -370,7 +358,6 @@ function settle<D extends Dimension>(
   spread: Amount | undefined,
   dimension: D,
 ): Reading<D> | ReadingProblem {
-  const expected = expectedFor(dimension);
   const value = toSi(amount.value, amount.unit, dimension);
   const { factor, dimension: of } = unitFacts(amount.unit);
   const asAngle = dimension === "slope" && of === "angle";
@@ -379,15 +366,15 @@ function settle<D extends Dimension>(
   // 0 K is a value; a length that is written as more than nothing and comes out as nothing was lost on the way
   const lost = (amount.value !== 0 && value === 0 && dimension !== "temperature") || (spread?.value && plusMinus === 0);
   if (!known || lost) {
-    return problem("notFinite", "the number is too large or too small to mean anything here", expected);
+    return problem("notFinite", "the number is too large or too small to mean anything here", dimension);
   }
   if (dimension === "temperature" && value < ABSOLUTE_ZERO) {
-    return problem("impossible", 'no temperature is below absolute zero, "-273.15 °C" or "-459.67 °F"', expected);
+    return problem("impossible", 'no temperature is below absolute zero, "-273.15 °C" or "-459.67 °F"', dimension);
   }
   const angle = asAngle ? amount.value * factor : Math.atan(value);
   const spreadAngle = dimension === "slope" && spread && unitFacts(spread.unit).dimension === "angle" ? plusMinus : 0;
   if ((asAngle || spreadAngle > 0) && Math.abs(angle) + spreadAngle >= Math.PI / 2) {
-    return problem("impossible", "a slope given as an angle must stay between -90° and 90°", expected);
+    return problem("impossible", "a slope given as an angle must stay between -90° and 90°", dimension);
   }
   // the wider of the two sides, so that the interval holds all that was stated
   if (spreadAngle > 0) plusMinus = Math.tan(Math.abs(angle) + spreadAngle) - Math.abs(value);
@@ -437,7 +424,7 @@ export function readQuantity<D extends Dimension>(
     return readParts(input as Parts, dimension);
   }
   if (typeof input === "number" && Number.isFinite(input)) return noUnit(String(input), dimension);
-  return problem("wrongType", `write ${expectedFor(dimension)}`, expectedFor(dimension));
+  return problem("wrongType", `write ${expectedFor(dimension)}`, dimension);
 }
 
 interface Parts {
@@ -449,16 +436,19 @@ interface Parts {
 const PARTS = ["value", "unit", "plusMinus"];
 
 function readParts<D extends Dimension>(parts: Parts, dimension: D): Reading<D> | ReadingProblem {
-  const expected = expectedFor(dimension);
   const { value, unit, plusMinus } = parts;
   const stray = Object.keys(parts).find((key) => !PARTS.includes(key));
   if (stray !== undefined) {
-    return problem("wrongType", `${quoted(stray)} is no part of a quantity; write value, unit and plusMinus`, expected);
+    return problem(
+      "wrongType",
+      `${quoted(stray)} is no part of a quantity; write value, unit and plusMinus`,
+      dimension,
+    );
   }
   if (typeof value !== "number" || typeof unit !== "string") {
-    return problem("wrongType", "write the value as a number and the unit as text", expected);
+    return problem("wrongType", "write the value as a number and the unit as text", dimension);
   }
-  if (!Number.isFinite(value)) return problem("notFinite", "the value must be a finite number", expected);
+  if (!Number.isFinite(value)) return problem("notFinite", "the value must be a finite number", dimension);
   if (unit.length > LONGEST_TEXT) return tooLong(dimension);
   const spelling = fold(unit);
   if (spelling === "") return noUnit(String(value), dimension);
@@ -466,7 +456,7 @@ function readParts<D extends Dimension>(parts: Parts, dimension: D): Reading<D> 
   if (named === undefined) return badUnit(spelling, dimension);
   if (plusMinus === undefined) return settle({ value, unit: named }, undefined, dimension);
   if (typeof plusMinus !== "number" || !(plusMinus >= 0 && Number.isFinite(plusMinus))) {
-    return problem("malformedTolerance", "plusMinus must be a finite number, 0 or more, in the same unit", expected);
+    return problem("malformedTolerance", "plusMinus must be a finite number, 0 or more, in the same unit", dimension);
   }
   return settle({ value, unit: named }, { value: plusMinus, unit: named }, dimension);
 }
@@ -475,7 +465,7 @@ function tooLong(dimension: Dimension): ReadingProblem {
   return problem(
     "tooLong",
     `a quantity has at most ${LONGEST_TEXT} characters; write for example "${examples[dimension]}"`,
-    expectedFor(dimension),
+    dimension,
   );
 }
 
@@ -487,7 +477,7 @@ function readText<D extends Dimension>(input: string, dimension: D, decimal: "."
   const amount = readAmount(amountText, dimension, decimal);
   if (!mark) return isProblem(amount) ? amount : settle(amount, undefined, dimension);
 
-  const bad = (message: string) => problem("malformedTolerance", message, expectedFor(dimension));
+  const bad = (message: string) => problem("malformedTolerance", message, dimension);
   const spreadText = text.slice(mark.index + mark[0].length);
   if (TOLERANCE_MARK.test(spreadText)) return bad("write one tolerance after one ±");
   const of: Dimension = dimension === "temperature" ? "temperatureDifference" : dimension;
@@ -495,7 +485,7 @@ function readText<D extends Dimension>(input: string, dimension: D, decimal: "."
   if (isProblem(amount)) {
     if (amount.code !== "noUnit" || isProblem(spread)) return amount;
     const unit = unitFacts(spread.unit).spellings[0];
-    return problem("noUnit", `say the unit before ± too: "${amountText} ${unit} ± ${spreadText}"`, amount.expected);
+    return problem("noUnit", `say the unit before ± too: "${amountText} ${unit} ± ${spreadText}"`, dimension);
   }
   if (isProblem(spread)) {
     if (spread.code !== "noUnit") return bad(`after ±: ${spread.message}`);
