@@ -324,7 +324,7 @@ const fasten = step(
   "fasten",
   "Fasten it",
   "Screw it to cabinet or counter where its sheet says, no longer than the wood is thick.",
-  [slide, level],
+  [level],
   {
     when: ({ kind }) => kind === "dishwasher" || kind === "oven" || kind === "cooktop",
     hold: word("It does not move when it is pulled, nor with its door open."),
@@ -334,7 +334,7 @@ const leakAgain = step(
   "leak-again",
   "Test for leaks again",
   "The last push can strain what was tight: test each joint that can still be reached, the valve open.",
-  [slide, level, inBracket, fasten],
+  [inBracket, fasten],
   {
     when: ({ burnsGas }) => burnsGas,
     hold: measurement("No bubble at any joint, and no fall of pressure, with the machine where it stays."),
@@ -355,7 +355,7 @@ const powerOn = step(
   "power-on",
   "Power last",
   "Close the circuit after everything else; a plug behind the machine goes in before the last push, the circuit still open.",
-  [level, inBracket, fasten, hang, slide, leakAgain, alarm],
+  [leakAgain, alarm],
   {
     rules: ["electrical/circuit-found", "electrical/receptacle-reach", "electrical/shock-and-arc-protection"],
   },
