@@ -83,7 +83,7 @@ export async function* answered(rows: AsyncIterable<Row>, file: string, settings
     if (held !== "") said.push({ to, bytes: encoder.encode(held) });
     held = "";
   };
-  const say = (channel: "out" | "err", text: string): void => {
+  const say = (channel: Exclude<Channel, "refusals">, text: string): void => {
     if (text === "") return;
     if (channel !== to) settle();
     to = channel;

@@ -46,7 +46,7 @@ const checkpoint = z.strictObject({
 });
 
 /** What must be the same for a run to go on where another stopped. */
-type Heading = Readonly<Record<"version" | "inputs" | "options" | "output" | "block", unknown>>;
+type Heading = Readonly<Record<"version" | "inputs" | "options" | "output" | "cut", unknown>>;
 
 /** Everything that decides the bytes of the output. */
 export async function headingOf(
@@ -62,7 +62,7 @@ export async function headingOf(
     }),
   );
   const output = { out: resolve(out), refusals: refusals === undefined ? null : resolve(refusals) };
-  return { version, inputs, options: settings, output, block: CUT };
+  return { version, inputs, options: settings, output, cut: CUT };
 }
 
 const differences: Readonly<Record<keyof Heading, string>> = {
@@ -70,7 +70,7 @@ const differences: Readonly<Record<keyof Heading, string>> = {
   inputs: "from other files, or they have changed since",
   options: "with other options",
   output: "to another output",
-  block: "by another version",
+  cut: "by another version",
 };
 
 /** Each line carries its own check sum: one that was cut short, or lies in a damaged file, is not taken for a line. */
