@@ -17,8 +17,7 @@ export function necBasis(at: At, section: string, confirmed: Confirmed, note?: s
   const edition = at.adopted.nec ?? defaults.adopted.nec;
   const unread = edition === UNREAD_EDITION && !section.startsWith(MET_THERE);
   const known = confirmed === "seen" && edition !== READ_EDITION ? "secondary" : confirmed;
-  const basis = codeBasis("nec", edition, section, unread ? "memory" : known);
-  return note === undefined ? basis : { ...basis, note };
+  return codeBasis("nec", edition, section, unread ? "memory" : known, "mandatory", note);
 }
 
 /** Whether the National Electrical Code is what binds at a place. */

@@ -178,7 +178,7 @@ export function assessUnknown<D extends Detail = "full">(
   const rules = uses.filter(isRule).sort(worstFirst);
   const counts = countVerdicts(rules);
   const verdict = verdicts.find((one) => counts[one] > 0) ?? "notApplicable";
-  const base = { site: survey.site.id, verdict, counts };
+  const site = survey.site.id;
 
   if (detail === "verdicts") {
     const findings = rules.map(
@@ -188,13 +188,25 @@ export function assessUnknown<D extends Detail = "full">(
         messageId: run.governing.messageId,
       }),
     );
-    return { ...base, findings, values: [], toMeasure: [], assumptions: [], cautions: [] } as unknown as Assessment<D>;
+    // written out here as elsewhere: V8 gives an object that is spread and added to a shape of its own, every time anew
+    return {
+      site,
+      verdict,
+      counts,
+      findings,
+      values: [],
+      toMeasure: [],
+      assumptions: [],
+      cautions: [],
+    } as unknown as Assessment<D>;
   }
 
   if (detail === "brief") {
     const findings = rules.filter(({ run }) => run.verdict === "fail" || run.verdict === "review").map(inSurveyTerms);
     return {
-      ...base,
+      site,
+      verdict,
+      counts,
       findings: findings.map(
         ({ workings: _w, parts: _p, setAside: _s, assumptions: _a, ...brief }): BriefFinding => brief,
       ),
@@ -213,7 +225,9 @@ export function assessUnknown<D extends Detail = "full">(
   });
   const applying = findings.filter((finding) => finding.verdict !== "notApplicable");
   return {
-    ...base,
+    site,
+    verdict,
+    counts,
     findings,
     values,
     toMeasure: toMeasure(findings.map(({ rule, missing }) => ({ id: rule, missing }))),

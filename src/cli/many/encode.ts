@@ -47,12 +47,17 @@ function refusalLines(file: string, { refusal }: Extract<Answer<Detail>, { ok: f
   return `${lines.join("")}${text === "" ? "" : `  refused: ${cleanText(text)}\n`}`;
 }
 
+function answerJson(file: string, answer: Answer<Detail>): string {
+  const { ok, line } = answer;
+  return jsonText(ok ? { file, ok, line, assessment: answer.assessment } : { file, ok, line, refusal: answer.refusal });
+}
+
 function answerText(file: string, answer: Answer<Detail>, { form, options, width, isPainted }: Settings): string {
   switch (form) {
     case "json": // parted from the row before; the writer takes this away from the very first
-      return `,\n${jsonText({ file, ...answer })}`;
+      return `,\n${answerJson(file, answer)}`;
     case "ndjson":
-      return `${jsonText({ file, ...answer })}\n`;
+      return `${answerJson(file, answer)}\n`;
     case "csv":
       return csvText(file, answer);
     case "markdown":

@@ -202,8 +202,8 @@ class Run {
         return;
       }
       if (pool) {
-        const { batches, unreadable } = await pool.answer(index);
-        for (const batch of batches) await this.#take(batch);
+        const { batch, unreadable } = await pool.answer(index);
+        await this.#take(batch);
         if (unreadable !== null) throw new Unreadable(unreadable);
       } else for await (const batch of answerRange(piece, range, settings)) await this.#take(batch);
       this.#bytes += range.end - range.start;

@@ -12,7 +12,7 @@ const AHEAD = 2;
  * Megabytes of a thread for what was made last, and for the rest. A thread that has a bound collects its garbage sooner,
  * so that some of them stay small together; it holds some 20 MB, and rows of half a megabyte were read within 100.
  */
-const HEAP = { maxYoungGenerationSizeMb: 16, maxOldGenerationSizeMb: 256 };
+const HEAP = { maxYoungGenerationSizeMb: 48, maxOldGenerationSizeMb: 256 };
 
 /** Answers ranges on several threads, some of them ahead of the one that is asked for. */
 export class Workers {

@@ -31,9 +31,12 @@ export function codeBasis(
   section: string,
   confirmed: Confirmed,
   force: Force = "mandatory",
+  note?: string,
 ): Basis {
-  const { short, publisher } = adoptable[documentOf(text)];
-  return { document: short, publisher, edition: String(edition), section, force, confirmed };
+  const { short: document, publisher } = adoptable[documentOf(text)];
+  return note === undefined
+    ? { document, publisher, edition: String(edition), section, force, confirmed }
+    : { document, publisher, edition: String(edition), section, force, confirmed, note };
 }
 
 /** A basis that is only a habit of the trade. */

@@ -386,16 +386,20 @@ function settle<D extends Dimension>(
  * What texts were read as. Each text is read at least twice, to check it and to use it, and sites repeat one another's:
  * without this a third of the time over many sites goes into reading.
  */
-const readings = new Map<string, Reading<Dimension>>();
+const readings = { ".": new Map<Dimension, Readings>(), ",": new Map<Dimension, Readings>() };
+type Readings = Map<string, Reading<Dimension>>;
 
-/** How many texts are remembered before all are let go. */
-const MOST_READINGS = 2_000;
+/** How many texts are remembered of one dimension before they are let go; most sites have fewer in all. */
+const MOST_READINGS = 500;
 
-function remembered<D extends Dimension>(key: string, read: Reading<D> | ReadingProblem): Reading<D> | ReadingProblem {
-  if (isProblem(read)) return read;
-  if (readings.size >= MOST_READINGS) readings.clear();
-  readings.set(key, Object.freeze(read));
-  return read;
+/** What texts of a dimension were read as. */
+function readingsOf(dimension: Dimension, decimal: "." | ","): Readings {
+  let known = readings[decimal].get(dimension);
+  if (!known) {
+    known = new Map();
+    readings[decimal].set(dimension, known);
+  }
+  return known;
 }
 
 /**
@@ -416,9 +420,14 @@ export function readQuantity<D extends Dimension>(
   { decimal = "." }: ReadOptions = {},
 ): Reading<D> | ReadingProblem {
   if (typeof input === "string") {
-    const key = `${dimension}${decimal}${input}`;
-    const known = readings.get(key) as Reading<D> | undefined;
-    return known ?? remembered(key, readText(input, dimension, decimal));
+    const known = readingsOf(dimension, decimal);
+    const remembered = known.get(input) as Reading<D> | undefined;
+    if (remembered) return remembered;
+    const read = readText(input, dimension, decimal);
+    if (isProblem(read)) return read;
+    if (known.size >= MOST_READINGS) known.clear();
+    known.set(input, Object.freeze(read));
+    return read;
   }
   if (typeof input === "object" && input !== null && Object.hasOwn(input, "value") && Object.hasOwn(input, "unit")) {
     return readParts(input as Parts, dimension);

@@ -10,7 +10,7 @@ import type { CalculatedValue, Calculation, ShownValue } from "./finding.js";
 import { descriptionAt, type Given, InputReader, inputJsonSchema, type Read, type Tolerance } from "./input.js";
 import { type Data, differenceOf, fill, plain, type Slots, showSlot } from "./message.js";
 import { basesOf, setAsideOf, stepOf } from "./render.js";
-import { Asking, type Path } from "./run.js";
+import { Asking, newTrace, type Path, type Trace } from "./run.js";
 
 /** The kind of one output: a quantity, a count, a plain number, or a word. */
 export type OutputKind = QuantityKind | "count" | "number" | "text";
@@ -182,14 +182,15 @@ export function defineCalculator<
   type Input = Read<z.output<S>>;
   const reader = new InputReader(spec.input);
 
-  const evaluate = (input: Input, at: At, keeps: boolean) => {
-    const context = new CalculatorContext<M>(at, keeps);
-    return { context, result: withStated(at, () => spec.compute(input, context)) };
+  const evaluate = (input: Input, at: At, trace: Trace | null) => {
+    const context = new CalculatorContext<M>();
+    context.beginAt(at, trace);
+    return withStated(at, () => spec.compute(input, context));
   };
 
   /** Every number at one end of a tolerance; none where there is no answer there. */
   const numbersAt = (input: Input, at: At): Numbers => {
-    const { result } = evaluate(input, at, false);
+    const result = evaluate(input, at, null);
     return result instanceof NoAnswer ? new Map() : numbersOf(spec.outputs, result as Raw);
   };
 
@@ -222,7 +223,8 @@ export function defineCalculator<
   };
 
   const run = (input: Input, at: At, tolerances: readonly Tolerance[]): CalculatorRun => {
-    const { context, result } = evaluate(input, at, true);
+    const trace = newTrace();
+    const result = evaluate(input, at, trace);
     const failed = result instanceof NoAnswer ? result : null;
     const calculation = (): Calculation => {
       const { units } = at;
@@ -238,10 +240,10 @@ export function defineCalculator<
           ? fill(spec.messages[failed.status]![failed.messageId]!, failed.data, units)
           : summary(spec.outputs, values),
         values,
-        basis: basesOf(context, spec.basis),
-        setAside: setAsideOf(context.governed, units),
-        workings: context.steps.map((step) => stepOf(step, units)),
-        assumptions: [...context.assumptions, ...notCarried],
+        basis: basesOf(trace, spec.basis),
+        setAside: setAsideOf(trace.governed, units),
+        workings: trace.steps.map((step) => stepOf(step, units)),
+        assumptions: [...trace.assumptions, ...notCarried],
         missing: (failed?.paths ?? []).map((path) => ({ path, what: descriptionAt(spec.input, path) })),
         cautions: spec.cautions.map((name) => cautions[name]),
       };

@@ -41,12 +41,15 @@ import { basesOf, setAsideOf, shown, shownPair, stepOf } from "./render.js";
 import {
   type Compared,
   type Messages,
+  newTrace,
   type Outcome,
   type Path,
   type RawPart,
   RuleContext,
   type Spread,
+  type Templates,
   TOO_CLOSE,
+  type Trace,
 } from "./run.js";
 
 /** One change of an input value, in SI where it is a quantity. */
@@ -142,7 +145,7 @@ export interface Rule<S extends z.ZodType = z.ZodType, M extends Messages = Mess
 /** Remedies offered at most; they come least change first, and nobody reads more. */
 const MOST_REMEDIES = 6;
 
-function templatesOf(messages: Messages): ReadonlyMap<string, { verdict: Verdict; template: string }> {
+function templatesOf(messages: Messages): Templates {
   const templates = new Map<string, { verdict: Verdict; template: string }>();
   for (const [verdict, byId] of Object.entries(messages) as [Verdict, Record<string, string>][]) {
     for (const [id, template] of Object.entries(byId)) {
@@ -155,9 +158,10 @@ function templatesOf(messages: Messages): ReadonlyMap<string, { verdict: Verdict
 
 /** The governing statement: the worst; among equals the first. */
 function worst(parts: readonly RawPart[]): RawPart {
-  const [first, ...rest] = parts;
-  if (first === undefined) throw new TypeError("a rule must say something");
-  return rest.reduce((bad, part) => (severity(part.verdict) < severity(bad.verdict) ? part : bad), first);
+  let bad = parts[0];
+  if (bad === undefined) throw new TypeError("a rule must say something");
+  for (const part of parts) if (severity(part.verdict) < severity(bad.verdict)) bad = part;
+  return bad;
 }
 
 /**
@@ -203,20 +207,28 @@ export function defineRule<
 >(spec: RuleSpec<S, M, R>): Rule<S, M> {
   type Input = Read<z.output<S>>;
   const reader = new InputReader(spec.input);
-  let templates: ReturnType<typeof templatesOf> | undefined;
+  let templates: Templates | undefined;
+  /** One context serves run after run; a body that is run inside another, or after one that threw, gets a new one. */
+  let idle: RuleContext<M> | undefined;
 
-  const evaluate = (input: Input, at: At, keeps: boolean, spreads: readonly Spread[] | null) => {
+  const evaluate = (input: Input, at: At, spreads: readonly Spread[] | null, trace: Trace | null) => {
     templates ??= templatesOf(spec.messages);
-    const context = new RuleContext<M>(at, keeps, templates, spreads);
+    const context = idle ?? new RuleContext<M>(templates);
+    idle = undefined;
+    context.begin(at, trace, spreads);
     const parts = withStated(at, () => spec.check(input, context));
-    return { context, parts };
+    const { compared } = context;
+    idle = context;
+    return { parts, compared };
   };
 
-  const decide = (input: Input, at: At, tolerances: readonly Tolerance[], keeps: boolean) => {
-    if (tolerances.length === 0 || at.decision === "simple") return evaluate(input, at, keeps, null);
-    const nominal = evaluate(input, at, false, null).context.compared;
-    const spreads = spreadsOf(input, tolerances, nominal, (moved) => evaluate(moved, at, false, null).context.compared);
-    return evaluate(input, at, keeps, spreads);
+  /** How doubtful each comparison is; `null` where nothing is. */
+  const doubtsOf = (input: Input, at: At, tolerances: readonly Tolerance[]): readonly Spread[] | null =>
+    tolerances.length === 0 || at.decision === "simple" ? null : spreadsAt(input, at, tolerances);
+
+  const spreadsAt = (input: Input, at: At, tolerances: readonly Tolerance[]): readonly Spread[] => {
+    const compareAt = (moved: Input): readonly Compared[] => evaluate(moved, at, null, null).compared;
+    return spreadsOf(input, tolerances, compareAt(input), compareAt);
   };
 
   const remediesFor = (input: Input, at: At, tolerances: readonly Tolerance[]): Remedy[] => {
@@ -230,9 +242,9 @@ export function defineRule<
       if (!changes.every(({ path, value }) => isAccepted(spec.input, path, value))) continue;
       const changed = change.reduce((whole, { path, value }) => setPath(whole, path, value), input);
       // most proposals fail already without their tolerances, and those are what costs
-      if (worst(evaluate(changed, at, false, null).parts).verdict !== "pass") continue;
+      if (worst(evaluate(changed, at, null, null).parts).verdict !== "pass") continue;
       const kept = tolerances.filter(({ path }) => !change.some((one) => startsWith(path, one.path)));
-      if (worst(decide(changed, at, kept, false).parts).verdict !== "pass") continue;
+      if (worst(evaluate(changed, at, doubtsOf(changed, at, kept), null).parts).verdict !== "pass") continue;
       offered.push({ message: fill(spec.remedies![say[0]]!, say[1] ?? {}, at.units), changes });
       if (offered.length === MOST_REMEDIES) break;
     }
@@ -240,9 +252,13 @@ export function defineRule<
   };
 
   const run = (input: Input, at: At, tolerances: readonly Tolerance[]): RuleRun => {
-    const { context, parts } = decide(input, at, tolerances, true);
+    const doubts = doubtsOf(input, at, tolerances);
+    const { parts } = evaluate(input, at, doubts, null);
     const governing = worst(parts);
     const finding = (): Finding => {
+      // run again, since most runs of a file are asked for no more than their verdict
+      const trace = newTrace();
+      evaluate(input, at, doubts, trace);
       const { units } = at;
       const { compared } = governing;
       const relevant = parts.filter(({ verdict }) => verdict !== "pass" && verdict !== "notApplicable");
@@ -269,10 +285,10 @@ export function defineRule<
         tolerance: compared && compared.tolerance > 0 ? shown(compared.tolerance, differenceOf(kind!), units) : null,
         limit,
         margin: compared && shown(room(compared), differenceOf(kind!), units),
-        basis: basesFor(input, at, context, parts, governing),
-        setAside: setAsideOf(context.governed, units),
-        workings: context.steps.map((step) => stepOf(step, units)),
-        assumptions: context.assumptions,
+        basis: basesFor(input, at, trace, parts, governing),
+        setAside: setAsideOf(trace.governed, units),
+        workings: trace.steps.map((step) => stepOf(step, units)),
+        assumptions: trace.assumptions,
         missing: missingOf(parts, tolerances, spec.input, units),
         remedies: governing.verdict === "fail" ? remediesFor(input, at, tolerances) : [],
         cautions: spec.cautions.map((name) => cautions[name]),
@@ -285,14 +301,14 @@ export function defineRule<
   const basesFor = (
     input: Input,
     at: At,
-    context: RuleContext<M>,
+    trace: Trace,
     parts: readonly RawPart[],
     governing: RawPart,
   ): readonly CitedBasis[] => {
     // where everything passes no single statement decided, and a habit of the trade does not stand before the code
     const decided = governing.compared?.governing;
     const isHabit = decided?.origin === "practice" && governing.verdict === "pass" && parts.length > 1;
-    const bases = basesOf(context, spec.basis, isHabit ? undefined : decided);
+    const bases = basesOf(trace, spec.basis, isHabit ? undefined : decided);
     if (bases.length > 0) return bases;
     const { fuel = "none" } = input as { fuel?: Fuel };
     const seen = new Map(

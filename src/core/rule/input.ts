@@ -256,7 +256,22 @@ export interface ReadInput<T> {
 const MOST_TOLERANCES = 100;
 
 type Path = readonly (string | number)[];
-type Reader = (value: unknown, path: Path, tolerances: Tolerance[]) => unknown;
+/** `path` is where the reader is; it grows and shrinks on the way, so that only what has a tolerance copies it. */
+type Reader = (value: unknown, path: (string | number)[], tolerances: Tolerance[]) => unknown;
+
+/** Reads one part of a value. */
+function readPart(
+  reader: Reader,
+  value: unknown,
+  key: string | number,
+  path: (string | number)[],
+  tolerances: Tolerance[],
+): unknown {
+  path.push(key);
+  const read = reader(value, path, tolerances);
+  path.pop();
+  return read;
+}
 
 /** A reader for the quantities inside a schema; `undefined` where there are none, so that the value can stay as it is. */
 function readerOf(schema: z.core.$ZodType): Reader | undefined {
@@ -271,7 +286,7 @@ function readerOf(schema: z.core.$ZodType): Reader | undefined {
     return (value, path, tolerances) => {
       const read = readQuantity(value, dimension) as Reading<Dimension>;
       if (read.plusMinus > 0) {
-        tolerances.push({ path, plusMinus: read.plusMinus, min, max, unit: read.unit, dimension });
+        tolerances.push({ path: [...path], plusMinus: read.plusMinus, min, max, unit: read.unit, dimension });
       }
       return read.value;
     };
@@ -282,14 +297,15 @@ function readerOf(schema: z.core.$ZodType): Reader | undefined {
     case "array": {
       const item = readerOf(definition.element!);
       return (
-        item && ((value, path, tolerances) => (value as unknown[]).map((v, i) => item(v, [...path, i], tolerances)))
+        item &&
+        ((value, path, tolerances) => (value as unknown[]).map((v, i) => readPart(item, v, i, path, tolerances)))
       );
     }
     case "tuple": {
       const items = definition.items!.map(readerOf);
       if (items.every((item) => item === undefined)) return undefined;
       return (value, path, tolerances) =>
-        (value as unknown[]).map((v, i) => (items[i] ? items[i](v, [...path, i], tolerances) : v));
+        (value as unknown[]).map((v, i) => (items[i] ? readPart(items[i], v, i, path, tolerances) : v));
     }
     case "record": {
       const item = readerOf(definition.valueType!);
@@ -297,7 +313,7 @@ function readerOf(schema: z.core.$ZodType): Reader | undefined {
         item &&
         ((value, path, tolerances) =>
           Object.fromEntries(
-            Object.entries(value as object).map(([key, v]) => [key, item(v, [...path, key], tolerances)]),
+            Object.entries(value as object).map(([key, v]) => [key, readPart(item, v, key, path, tolerances)]),
           ))
       );
     }
@@ -318,7 +334,7 @@ function objectReader(shape: Record<string, z.core.$ZodType>): Reader | undefine
   return (value, path, tolerances) => {
     const read: Record<string, unknown> = { ...(value as object) };
     for (const [key, reader] of readers) {
-      if (read[key] !== undefined) read[key] = reader(read[key], [...path, key], tolerances);
+      if (read[key] !== undefined) read[key] = readPart(reader, read[key], key, path, tolerances);
     }
     return read;
   };

@@ -28,11 +28,14 @@ export const definePart = <const P extends SurveyPart>(part: P): P => part;
 
 type Path = readonly (string | number)[];
 
-const valueAt = (root: unknown, path: Path): unknown =>
-  path.reduce<unknown>(
-    (value, key) => (value === undefined || value === null ? undefined : (value as Record<string, unknown>)[key]),
-    root,
-  );
+function valueAt(root: unknown, path: Path): unknown {
+  let value = root;
+  for (const key of path) {
+    if (value === undefined || value === null) return undefined;
+    value = (value as Record<string, unknown>)[key];
+  }
+  return value;
+}
 
 /** A run of one entry over a survey, with the paths of its input turned back into the survey's. */
 export type UseRun =

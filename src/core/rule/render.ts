@@ -13,7 +13,7 @@ import {
   shownData,
   showSlot,
 } from "./message.js";
-import type { Asking, RawStep } from "./run.js";
+import type { RawStep, Trace } from "./run.js";
 
 /** A measured value and its limit, each with as many digits as it takes to tell one from the other. */
 export function shownPair(measured: number, limit: number, kind: SlotKind, units: UnitSystem): readonly [Shown, Shown] {
@@ -106,9 +106,9 @@ const strongestFirst = (a: Basis, b: Basis): number => forces.indexOf(a.force) -
  * The bases of a run, without repeats: the one that decided, then the governing limits with what binds before what only
  * advises, then those of this case, then the rule's own.
  */
-export function basesOf(asking: Asking, own: readonly Basis[], decided?: Governing): CitedBasis[] {
-  const governed = asking.governed.map(({ basis }) => basis).sort(strongestFirst);
-  const all = [...(decided ? [decided.basis] : []), ...governed, ...asking.bases, ...own];
+export function basesOf(trace: Trace, own: readonly Basis[], decided?: Governing): CitedBasis[] {
+  const governed = trace.governed.map(({ basis }) => basis).sort(strongestFirst);
+  const all = [...(decided ? [decided.basis] : []), ...governed, ...trace.bases, ...own];
   const seen = new Map<string, CitedBasis>();
   for (const basis of all) {
     const citation = cited(basis);

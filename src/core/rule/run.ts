@@ -105,19 +105,34 @@ export type Outcome = readonly RawPart[];
 /** A place in an input: field names and places in lists. */
 export type Path = readonly (string | number)[];
 
-/** What both rules and calculators may ask. */
-export class Asking {
-  readonly at: At;
-  readonly steps: RawStep[] = [];
-  readonly bases: Basis[] = [];
-  readonly governed: Governing[] = [];
-  readonly assumptions: string[] = [];
-  /** Whether to keep steps; a pass for tolerances or remedies does not. */
-  readonly #keeps: boolean;
+/** What a body showed while it ran: its workings, what they rest on, and what was taken for granted. */
+export interface Trace {
+  readonly steps: RawStep[];
+  readonly bases: Basis[];
+  readonly governed: Governing[];
+  readonly assumptions: string[];
+}
 
-  constructor(at: At, keeps: boolean) {
-    this.at = at;
-    this.#keeps = keeps;
+export const newTrace = (): Trace => ({ steps: [], bases: [], governed: [], assumptions: [] });
+
+/** What both rules and calculators may ask. One serves many runs, one after the other. */
+export class Asking {
+  #at: At | undefined;
+  protected trace: Trace | null = null;
+
+  /**
+   * Begins a run.
+   *
+   * @param trace - takes what the run shows; `null` where nobody will look at it, as for verdicts and tolerances
+   */
+  beginAt(at: At, trace: Trace | null): void {
+    this.#at = at;
+    this.trace = trace;
+  }
+
+  /** The place asked about. */
+  get at(): At {
+    return this.#at!;
   }
 
   /**
@@ -126,8 +141,9 @@ export class Asking {
    */
   limit = (limit: Limit, fuel: Fuel = "none", conditions: Conditions = {}): Governing | undefined => {
     const governing = this.at.governing(limit, fuel, conditions);
-    if (!governing || !this.#keeps || this.governed.includes(governing)) return governing;
-    this.governed.push(governing);
+    const governed = this.trace?.governed;
+    if (!governing || !governed || governed.includes(governing)) return governing;
+    governed.push(governing);
     this.#assumeTexts(governing);
     return governing;
   };
@@ -148,12 +164,13 @@ export class Asking {
 
   /** Says what was taken for granted; once each. */
   assume = (text: string): void => {
-    if (!this.assumptions.includes(text)) this.assumptions.push(text);
+    const assumptions = this.trace?.assumptions;
+    if (assumptions && !assumptions.includes(text)) assumptions.push(text);
   };
 
   /** Adds a basis that only this case rests on. */
   rest = (basis: Basis): void => {
-    this.bases.push(basis);
+    this.trace?.bases.push(basis);
   };
 
   /**
@@ -161,66 +178,62 @@ export class Asking {
    * symbols: `"{need:length} = {route:length} * (1 + {share:ratio})"`.
    */
   formula = <const T extends string>(template: T, data: Slots<T>): void => {
-    if (this.#keeps) this.steps.push({ kind: "formula", template, data: data as Data });
+    this.trace?.steps.push({ kind: "formula", template, data: data as Data });
   };
 
   /** Looks into a named table and shows the step. */
   lookUp = (table: Table, key: number, keyKind: SlotKind, valueKind: SlotKind): number | undefined => {
     const value = lookUp(table, key);
-    if (this.#keeps) {
-      this.steps.push({ kind: "lookup", table, key, keyKind, value, valueKind });
-      this.bases.push(table.basis);
-    }
+    this.trace?.steps.push({ kind: "lookup", table, key, keyKind, value, valueKind });
+    this.trace?.bases.push(table.basis);
     return value;
   };
-
-  /** Keeps a step where steps are kept. */
-  protected keepStep(step: RawStep): void {
-    if (this.#keeps) this.steps.push(step);
-  }
 }
 
 /** The one message every rule has: the tolerance lies across the limit. */
 export const TOO_CLOSE = "tooCloseToCall";
 
+/** Messages by id, each with the verdict it stands for. */
+export type Templates = ReadonlyMap<string, { readonly verdict: Verdict; readonly template: string }>;
+
 /** What the body of a rule may ask. */
 export class RuleContext<M extends Messages> extends Asking {
-  readonly #templates: ReadonlyMap<string, { verdict: Verdict; template: string }>;
-  readonly #spreads: readonly Spread[] | null;
-  readonly compared: Compared[] = [];
+  readonly #templates: Templates;
+  #spreads: readonly Spread[] | null = null;
+  #compared: Compared[] = [];
 
-  constructor(
-    at: At,
-    keeps: boolean,
-    templates: ReadonlyMap<string, { verdict: Verdict; template: string }>,
-    spreads: readonly Spread[] | null,
-  ) {
-    super(at, keeps);
+  constructor(templates: Templates) {
+    super();
     this.#templates = templates;
-    this.#spreads = spreads;
   }
 
-  #part(saying: readonly [string, unknown?], more: Partial<RawPart> = {}): RawPart {
-    const [messageId, data = {}] = saying;
+  /** Begins a run; its comparisons are doubtful by these spreads. */
+  begin(at: At, trace: Trace | null, spreads: readonly Spread[] | null): void {
+    this.beginAt(at, trace);
+    this.#spreads = spreads;
+    this.#compared = [];
+  }
+
+  /** What this run has compared so far. */
+  get compared(): readonly Compared[] {
+    return this.#compared;
+  }
+
+  #part(
+    [messageId, data = {}]: readonly [string, unknown?],
+    compared: RawPart["compared"],
+    missing: RawPart["missing"],
+  ): RawPart {
     const { verdict, template } = this.#templates.get(messageId)!;
-    return {
-      verdict,
-      messageId,
-      template,
-      data: data as Data,
-      compared: null,
-      missing: [],
-      doubt: null,
-      ...more,
-    };
+    return { verdict, messageId, template, data: data as Data, compared, missing, doubt: null };
   }
 
   /** States something that no comparison decides. */
-  say = (...saying: AnySaying<M>): Outcome => [this.#part(saying as readonly [string, unknown?])];
+  say = (...saying: AnySaying<M>): Outcome => [this.#part(saying as readonly [string, unknown?], null, [])];
 
   /** States that something was not measured; `paths` say what to measure. */
   missing = (saying: Saying<M, "review">, ...paths: Path[]): Outcome => [
-    this.#part(saying as readonly [string, unknown?], { missing: paths }),
+    this.#part(saying as readonly [string, unknown?], null, paths),
   ];
 
   /**
@@ -231,12 +244,12 @@ export class RuleContext<M extends Messages> extends Asking {
     const governing = typeof limit === "number" ? undefined : limit;
     const bound = typeof limit === "number" ? limit : limit.value;
     const way = sense ?? (governing?.limit.sense as Sense);
-    const spread = this.#spreads?.[this.compared.length];
+    const spread = this.#spreads?.[this.#compared.length];
     const tolerance = spread?.halfWidth ?? 0;
-    this.compared.push({ measured, limit: bound, sense: way });
-    const comparison = compare(measured, tolerance, way, bound, this.at.decision);
-    this.keepStep({ kind: "compare", measured, tolerance, sense: way, limit: bound, of: kind, comparison });
     const compared = { measured, tolerance, limit: bound, sense: way, kind, governing };
+    this.#compared.push(compared);
+    const comparison = compare(measured, tolerance, way, bound, this.at.decision);
+    this.trace?.steps.push({ kind: "compare", measured, tolerance, sense: way, limit: bound, of: kind, comparison });
     if (comparison === "unsure") {
       const across = Number.isFinite(tolerance);
       return [
@@ -253,9 +266,13 @@ export class RuleContext<M extends Messages> extends Asking {
         },
       ];
     }
-    return [this.#part((comparison === "inside" ? pass : fail) as readonly [string, unknown?], { compared })];
+    return [this.#part((comparison === "inside" ? pass : fail) as readonly [string, unknown?], compared, [])];
   };
 
   /** Several statements as one finding; the worst governs. */
-  all = (...outcomes: readonly (Outcome | undefined)[]): Outcome => outcomes.flatMap((outcome) => outcome ?? []);
+  all = (...outcomes: readonly (Outcome | undefined)[]): Outcome => {
+    const parts: RawPart[] = [];
+    for (const outcome of outcomes) if (outcome) parts.push(...outcome);
+    return parts;
+  };
 }

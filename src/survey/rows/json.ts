@@ -72,9 +72,10 @@ function indexFrom(text: string, what: string, from: number): number {
 /** How many members the objects of a value have, in all. */
 function membersOf(value: unknown): number {
   if (typeof value !== "object" || value === null) return 0;
-  if (Array.isArray(value)) return value.reduce<number>((sum, item) => sum + membersOf(item), 0);
-  const fields = Object.values(value);
-  return fields.reduce<number>((sum, field) => sum + membersOf(field), fields.length);
+  let members = 0;
+  if (Array.isArray(value)) for (const item of value) members += membersOf(item);
+  else for (const name of Object.keys(value)) members += 1 + membersOf((value as Record<string, unknown>)[name]);
+  return members;
 }
 
 /** The second of two members with one name; the usual parser would drop the first in silence. */
