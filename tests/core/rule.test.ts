@@ -687,6 +687,65 @@ describe("faults", () => {
   });
 });
 
+describe("runs of one rule do not meet", () => {
+  /** Compares a length twice, runs itself over the next length between the two, and throws at 13 ft. */
+  const nested = defineRule({
+    id: "a/nested",
+    title: "T",
+    since: "0.1.0",
+    input: z.strictObject({ lengths: z.array(quantity("length").describe("L")).describe("Lengths") }),
+    basis: [],
+    limits: [],
+    cautions: [],
+    examples: [],
+    messages: { pass: { short: "{length:length} is short." }, fail: { long: "{length:length} is long." } },
+    check: ({ lengths }, { judge, formula, assume, all }) => {
+      const [length, ...rest] = lengths;
+      const one = (limit: number) =>
+        judge({
+          kind: "length",
+          measured: length!,
+          limit: si(limit, "ft"),
+          sense: "atMost",
+          pass: ["short", { length: length! }],
+          fail: ["long", { length: length! }],
+        });
+      const first = one(20);
+      formula("{own:length} = {length:length}", { own: length!, length: length! });
+      if (rest.length > 0) nested({ lengths: rest.map((value) => ({ value, unit: "m" })) });
+      if (length === si(13, "ft")) throw new RangeError("a slip of the code");
+      assume(`So many follow: ${rest.length}.`);
+      return all(first, one(10));
+    },
+  });
+  const at = readAt({});
+  const read = (...lengths: number[]) => ({ lengths: lengths.map((length) => si(length, "ft")) });
+
+  test("one that is run inside another leaves nothing in it", () => {
+    const outer = nested({ lengths: ["9 ft ± 0.5 ft", "25 ft", "30 ft"] });
+    expect(outer).toMatchObject({ verdict: "pass", assumptions: ["So many follow: 2."] });
+    expect(outer.workings.length).toBe(3);
+    expect(outer.parts.map(({ messageId }) => messageId)).toEqual(["short", "short"]);
+    const inner = nested({ lengths: ["9.8 ft ± 0.5 ft", "3 ft"] });
+    expect(inner).toMatchObject({ verdict: "review", messageId: "tooCloseToCall" });
+  });
+
+  test("one that threw leaves nothing for the next", () => {
+    expect(() => nested({ lengths: ["13 ft"] })).toThrow(RangeError);
+    const next = nested({ lengths: ["9 ft ± 0.5 ft"] });
+    expect([next.verdict, next.parts.length, next.workings.length]).toEqual(["pass", 2, 3]);
+  });
+
+  test("a finding is that of its own run, whenever it is asked for", () => {
+    const early = nested.run(read(9), at, []);
+    const late = nested.run(read(12, 1), at, []);
+    expect([early.verdict, late.verdict]).toEqual(["pass", "fail"]);
+    expect(early.finding()).toEqual(nested({ lengths: ["9 ft"] }));
+    expect(late.finding()).toEqual(nested({ lengths: ["12 ft", "1 ft"] }));
+    expect(early.finding()).toEqual(early.finding());
+  });
+});
+
 const legsInput = z.strictObject({
   legs: z.array(quantity("length").describe("One leg")).max(5).optional().describe("Legs"),
 });

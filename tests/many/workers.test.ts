@@ -103,6 +103,21 @@ describe("a file that cannot be shared out", () => {
   });
 });
 
+test("rows of 1 MiB with as many values as fit are refused within the memory of a thread", async () => {
+  const dense = (start: string, value: string): string => {
+    const times = Math.floor((1_048_570 - start.length) / value.length);
+    return `${start}${value.repeat(times).slice(0, -1)}]}\n`;
+  };
+  const site = '{"site":{"id":"A"},"machine":{"kind":"dryer","fuel":"electric"}';
+  const rows = ["0,", "[],", '{"a":0},'].map((value) => dense(`${site},"x":[`, value));
+  const twice = dense(`${site},"site":[`, '{"":0},');
+  command.write("dense.ndjson", [...rows, twice, ...rows, twice].map((row) => Buffer.from(row)));
+  const two = await assess("dense.ndjson", "--json", "--workers", "2");
+  expect(two).toEqual(await assess("dense.ndjson", "--json"));
+  const { refused, refusals } = JSON.parse(two.out).summary;
+  expect([refused, refusals]).toEqual([8, { unknownField: 6, twice: 2 }]);
+});
+
 test("packed output of threads unpacks to the same", async () => {
   await assess("in.csv", "--out", "3.ndjson");
   await assess("in.csv", "--out", "3.ndjson.gz", "--workers", "2");

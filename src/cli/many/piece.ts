@@ -19,11 +19,15 @@ function inWords<T>(call: () => T): T {
   }
 }
 
+/** Memory to read into, while no range is read. */
+let idle: Uint8Array | undefined;
+
 /** The bytes of a range, the same memory filled again and again. Read without waiting: there is nothing else to do. */
 function* bytesIn(path: string, { start, end }: Range): Generator<Uint8Array> {
   const file = inWords(() => openSync(path, "r"));
+  const buffer = idle ?? new Uint8Array(READ);
+  idle = undefined;
   try {
-    const buffer = new Uint8Array(Math.min(READ, end - start));
     for (let at = start; at < end; ) {
       const length = inWords(() => readSync(file, buffer, 0, Math.min(buffer.length, end - at), at));
       if (length === 0) throw new Unreadable("it became shorter while it was read");
@@ -31,6 +35,7 @@ function* bytesIn(path: string, { start, end }: Range): Generator<Uint8Array> {
       yield buffer.subarray(0, length);
     }
   } finally {
+    idle = buffer;
     closeSync(file);
   }
 }

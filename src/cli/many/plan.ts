@@ -86,7 +86,12 @@ async function rangesOf(source: Source, mapping: Mapping): Promise<readonly Rang
     if (at > start) ranges.push({ start, end: at, line: firstLine });
     const head = await headOf(source, ranges[1]?.line ?? Number.POSITIVE_INFINITY, mapping);
     if (typeof head === "string") return head;
-    return ranges.map((range, i) => (i === 0 ? range : { ...range, ...head }));
+    const { header } = head;
+    if (header === undefined) return ranges;
+    return ranges.map((range, i) => {
+      const { start, end, line } = range;
+      return i === 0 ? range : { start, end, line, header };
+    });
   } finally {
     await file.close();
   }
@@ -109,11 +114,12 @@ export async function planRanges(sources: readonly Source[], mapping: Mapping): 
   const pieces: Piece[] = [];
   const uncut: { path: string; why: string }[] = [];
   for (const [file, source] of sources.entries()) {
+    const { path, format } = source;
     const ranges = await rangesOf(source, mapping).catch(() => null);
     if (ranges === null || typeof ranges === "string") {
-      pieces.push({ ...source, file, range: null });
-      if (ranges !== null) uncut.push({ path: source.path, why: ranges });
-    } else pieces.push(...ranges.map((range) => ({ ...source, file, range })));
+      pieces.push({ path, format, file, range: null });
+      if (ranges !== null) uncut.push({ path, why: ranges });
+    } else for (const range of ranges) pieces.push({ path, format, file, range }); // there may be too many to spread
   }
   return { pieces, uncut };
 }

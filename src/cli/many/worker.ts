@@ -6,61 +6,69 @@ import { answerRange, type Ranged } from "./piece.js";
 import type { Piece, Range } from "./plan.js";
 import type { Batch, Channel, Settings } from "./settings.js";
 
-/** Bytes that are handed over and written at once; each time costs something, and so does holding them. */
-const JOINED = 524_288;
+/** Bytes that are handed over, and written, as one: each time costs something. A range with verdicts alone has less. */
+const ROOM = 524_288;
 
-interface Run {
-  readonly to: Channel;
-  readonly pieces: Uint8Array[];
-  length: number;
-}
+type Said = Batch["said"][number];
 
-function bytesOf({ pieces, length }: Run): Uint8Array {
-  if (pieces.length === 1) return pieces[0]!;
-  const whole = new Uint8Array(length);
-  let at = 0;
-  for (const piece of pieces) {
-    whole.set(piece, at);
-    at += piece.length;
+/** What goes one after another to one channel or the other, in large pieces. */
+class Gathering {
+  readonly #room = new Uint8Array(ROOM);
+  #length = 0;
+  #to: Channel = "out";
+  #said: Said[] = [];
+
+  /** Begins anew; what is gathered goes to `said`. */
+  begin(said: Said[]): void {
+    this.#length = 0;
+    this.#said = said;
   }
-  return whole;
-}
 
-/** Batches as one, in fewer and larger pieces. Refusals have a file of their own, so that they part nothing. */
-function joined(batches: readonly Batch[]): Batch {
-  const tally = newTally();
-  const runs: Run[] = [];
-  const last: { refusals?: Run; rest?: Run } = {};
-  for (const batch of batches) {
-    addTally(tally, batch.tally);
-    for (const { to, bytes } of batch.said) {
-      const kind = to === "refusals" ? to : "rest";
-      let run = last[kind];
-      if (run?.to !== to || run.length + bytes.length > JOINED) {
-        run = { to, pieces: [], length: 0 };
-        last[kind] = run;
-        runs.push(run);
-      }
-      run.pieces.push(bytes);
-      run.length += bytes.length;
+  /** Adds bytes. */
+  add({ to, bytes }: Said): void {
+    if (to !== this.#to || this.#length + bytes.length > ROOM) this.settle();
+    this.#to = to;
+    if (bytes.length > ROOM) {
+      this.#said.push({ to, bytes });
+      return;
     }
+    this.#room.set(bytes, this.#length);
+    this.#length += bytes.length;
   }
-  return { tally, said: runs.map((run) => ({ to: run.to, bytes: bytesOf(run) })) };
+
+  /** Hands on what was gathered. */
+  settle(): void {
+    if (this.#length > 0) this.#said.push({ to: this.#to, bytes: this.#room.slice(0, this.#length) });
+    this.#length = 0;
+  }
 }
+
+// kept from range to range: memory that is given up grows old before it is collected
+const refusals = new Gathering();
+const rest = new Gathering();
 
 async function answer(piece: Piece, range: Range, settings: Settings): Promise<unknown> {
-  const batches: Batch[] = [];
+  const said: Said[] = [];
+  const tally = newTally();
+  rest.begin(said);
+  refusals.begin(said);
   let unreadable: string | null = null;
   try {
-    for await (const batch of answerRange(piece, range, settings)) batches.push(batch);
+    for await (const batch of answerRange(piece, range, settings)) {
+      addTally(tally, batch.tally);
+      // refusals have a file of their own, so that they part nothing
+      for (const one of batch.said) (one.to === "refusals" ? refusals : rest).add(one);
+    }
   } catch (error) {
     if (!(error instanceof Unreadable)) throw error;
     unreadable = error.message;
   }
-  const ranged: Ranged = { batch: joined(batches), unreadable };
+  rest.settle();
+  refusals.settle();
+  const ranged: Ranged = { batch: { said, tally }, unreadable };
   return new Transfer(
     ranged,
-    ranged.batch.said.map(({ bytes }) => bytes.buffer),
+    said.map(({ bytes }) => bytes.buffer),
   );
 }
 

@@ -9,10 +9,11 @@ import type { Settings } from "./settings.js";
 const AHEAD = 2;
 
 /**
- * Megabytes of a thread for what was made last, and for the rest. A thread that has a bound collects its garbage sooner,
- * so that some of them stay small together; it holds some 20 MB, and rows of half a megabyte were read within 100.
+ * Megabytes of a thread for what was made last, and for the rest. With half for the first, collections of both kinds are
+ * twice as many, and after each of the second kind code is compiled again; the rest holds some 25 MB, and the densest
+ * row of 1 MiB that a test found is refused within 256.
  */
-const HEAP = { maxYoungGenerationSizeMb: 48, maxOldGenerationSizeMb: 256 };
+const HEAP = { maxYoungGenerationSizeMb: 48, maxOldGenerationSizeMb: 512 };
 
 /** Answers ranges on several threads, some of them ahead of the one that is asked for. */
 export class Workers {
