@@ -111,7 +111,10 @@ test("rows of 1 MiB with as many values as fit are refused within the memory of 
   const site = '{"site":{"id":"A"},"machine":{"kind":"dryer","fuel":"electric"}';
   const rows = ["0,", "[],", '{"a":0},'].map((value) => dense(`${site},"x":[`, value));
   const twice = dense(`${site},"site":[`, '{"":0},');
-  command.write("dense.ndjson", [...rows, twice, ...rows, twice].map((row) => Buffer.from(row)));
+  command.write(
+    "dense.ndjson",
+    [...rows, twice, ...rows, twice].map((row) => Buffer.from(row)),
+  );
   const two = await assess("dense.ndjson", "--json", "--workers", "2");
   expect(two).toEqual(await assess("dense.ndjson", "--json"));
   const { refused, refusals } = JSON.parse(two.out).summary;

@@ -118,12 +118,14 @@ export const newTrace = (): Trace => ({ steps: [], bases: [], governed: [], assu
 /** What both rules and calculators may ask. One serves many runs, one after the other. */
 export class Asking {
   #at: At | undefined;
+  /** @internal */
   protected trace: Trace | null = null;
 
   /**
    * Begins a run.
    *
    * @param trace - takes what the run shows; `null` where nobody will look at it, as for verdicts and tolerances
+   * @internal
    */
   beginAt(at: At, trace: Trace | null): void {
     this.#at = at;
@@ -207,7 +209,11 @@ export class RuleContext<M extends Messages> extends Asking {
     this.#templates = templates;
   }
 
-  /** Begins a run; its comparisons are doubtful by these spreads. */
+  /**
+   * Begins a run; its comparisons are doubtful by these spreads.
+   *
+   * @internal
+   */
   begin(at: At, trace: Trace | null, spreads: readonly Spread[] | null): void {
     this.beginAt(at, trace);
     this.#spreads = spreads;
