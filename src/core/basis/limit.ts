@@ -78,11 +78,9 @@ export function coversEdition(value: DatedValue, edition: number): boolean {
 
 /** The citation of a dated value in the edition at hand. */
 export function basisOf(value: DatedValue, edition: number): Basis {
-  const basis =
-    value.text === "practice"
-      ? commonPractice
-      : codeBasis(value.text, edition, value.section ?? "", value.confirmed, value.force);
-  return value.note === undefined ? basis : { ...basis, note: value.note };
+  const { text, section = "", confirmed, force, note } = value;
+  if (text !== "practice") return codeBasis(text, edition, section, confirmed, force, note);
+  return note === undefined ? commonPractice : { ...commonPractice, note };
 }
 
 const spans = (value: DatedValue): string =>
